@@ -1,0 +1,15 @@
+#include <gtest/gtest.h>
+
+#include <QApplication>
+
+#include <cstdlib>
+
+// CTest starts this program while building, to list its tests: there may be no display then.
+int main(int count, char** arguments)
+{
+    if (!std::getenv("QT_QPA_PLATFORM"))
+        setenv("QT_QPA_PLATFORM", "offscreen", 0);
+    QApplication application(count, arguments);
+    testing::InitGoogleTest(&count, arguments);
+    return RUN_ALL_TESTS();
+}
