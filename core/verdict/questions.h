@@ -1,0 +1,76 @@
+#pragma once
+
+#include "verdict/verdict.h"
+
+#include <memory>
+#include <optional>
+#include <vector>
+
+namespace doorloom {
+
+// Which way current runs through a load.
+enum class Direction { Forward, Reverse, Either };
+
+// Answers for one circuit. Keeps what several questions share: which coils can pull in, what is always joined.
+// Cost:  each question pays for the operators that matter to it alone, up to the budget of steps; past that
+//        the answer is Unknown.
+// Owns:  nothing of the circuit, which must outlive it.
+class Questions {
+public:
+    explicit Questions(const Circuit& circuit, std::uint64_t budget = commandBudget);
+    ~Questions();
+    Questions(const Questions&) = delete;
+    Questions& operator=(const Questions&) = delete;
+
+    const Circuit& circuit() const;
+
+    struct Pair {
+        Vertex x, y;
+    };
+    // Are x and y one net? Diodes do not join. `without`: joints that are taken out for this question.
+    Verdict joined(Vertex x, Vertex y, const std::vector<std::uint32_t>& without = {}) const;
+    // All pairs at once: for 'both poles joined'.
+    Verdict allJoined(const std::vector<Pair>& pairs, const std::vector<std::uint32_t>& without = {}) const;
+
+    // The poles of one source joined through joints and forward diodes alone (their drops under its highest volts).
+    // A source that is off shorts nothing: where a witness names operators of the source's own guard, it names
+    // enough of them to have it live.
+    Verdict shorted(std::uint32_t feed) const;
+
+    // A simple cycle of nets through the source and the load, all else forward diodes and resistors (and other
+    // live sources from minus to plus: stacks), the source not shorted. Liveness as in shorted.
+    Verdict returnedVia(std::uint32_t element, std::uint32_t feed, Direction direction) const;
+    // By any source, each polarised load the right way round.
+    Verdict returned(std::uint32_t element) const;
+    // Returned by this source in every position that can happen in which the source is live.
+    Answer alwaysReturnedVia(std::uint32_t element, std::uint32_t feed) const;
+
+    // Joints, or resistors up to its band in all, close the input.
+    Verdict operated(std::uint32_t input) const;
+
+    // Can this operator leave its unpowered throw at all? (Coils that pull in, logic that is powered and asked.)
+    bool canMove(MovedIndex moved) const;
+
+    // A position that can happen with these throws (and this source live), idle and unpowered elsewhere as far
+    // as may be. Nothing: none, or the budget ran out.
+    std::optional<Position> positionWith(const Cube& throws, std::optional<std::uint32_t> liveFeed = {}) const;
+
+    // ---- In one position, no search.
+    bool returnedIn(const Position& position, std::uint32_t element) const;
+    bool shortedIn(const Position& position, std::uint32_t feed) const;
+    bool canHappen(const Position& position) const;
+
+    // From all driven operators unpowered, plain and following ones take what the circuit gives, the others stay
+    // as given, until nothing changes. Nothing: they never settle (buzz).
+    std::optional<Position> settled(Position fixed) const;
+    // Throws of hands, doors, logic … in which this coil (alone or with others) never settles.
+    Verdict buzzes(std::uint32_t drive) const;
+
+    Coverage coverage() const; // of all questions asked so far
+
+private:
+    struct Inside;
+    std::unique_ptr<Inside> inside_;
+};
+
+} // namespace doorloom
