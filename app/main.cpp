@@ -1,9 +1,52 @@
 #include "verbs/verb.h"
 
+#include <csignal>
 #include <cstdio>
+#include <exception>
+#include <string>
+#include <vector>
 
-int main()
+namespace {
+
+using doorloom::Answer;
+using doorloom::Exit;
+
+bool write(const std::string& words, std::FILE* stream)
 {
-    std::fputs("usage: doorloom VERB ...\n", stderr);
-    return 2;
+    return std::fwrite(words.data(), 1, words.size(), stream) == words.size() && std::fflush(stream) == 0;
+}
+
+int ownError(const char* what)
+{
+    std::fprintf(stderr,
+                 "doorloom: the program made a mistake: %s\n"
+                 "This is no answer about the job. Please report it with the file that you gave.\n",
+                 what);
+    return static_cast<int>(Exit::OwnError);
+}
+
+int tell(const Answer& answer)
+{
+    if (!write(answer.out, stdout)) {
+        write("doorloom: the answer can't be written to the output. Free some space, or name another file.\n",
+              stderr);
+        return static_cast<int>(Exit::Refused);
+    }
+    write(answer.err, stderr);
+    return static_cast<int>(answer.exit);
+}
+
+} // namespace
+
+int main(int count, char** arguments)
+{
+    // A file that grows past a limit is then a write that fails, with a message, like a full disk.
+    std::signal(SIGXFSZ, SIG_IGN);
+    try {
+        return tell(doorloom::answer(std::vector<std::string>(arguments + (count > 0), arguments + count)));
+    } catch (const std::exception& error) {
+        return ownError(error.what());
+    } catch (...) {
+        return ownError("unknown");
+    }
 }

@@ -5,29 +5,31 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 namespace doorloom {
 
 // What the shell gets back. Other programs read these: they don't change.
 enum class Exit {
-    Fine = 0,      // check: nothing above a doubt and every question answered; others: done
-    Found = 1,     // check: a danger or a fault
-    BadInput = 2,  // bad usage, input that can't be read, output that can't be written
+    Fine = 0,       // check: nothing above a doubt and every question answered; others: done
+    Found = 1,      // check: a danger or a fault
+    Refused = 2,    // bad usage, input that can't be read, output that can't be written
     Unanswered = 3, // check: no danger or fault, but some answer is unknown
-    OwnError = 70  // a mistake in this program
+    OwnError = 70   // a mistake in this program
 };
 
-struct Option {
+struct VerbOption {
     std::string_view name;  // "--to"
-    std::string_view value; // what stands for its value in the usage; empty: it takes none
+    std::string_view value; // what stands for its value in the usage: "OUT"; empty: it takes none
+    bool required = false;
 };
 
-// A command line after the verb: what is left when the options are taken out, and the options by name.
+// A command line after its verb, options taken out.
 struct Request {
+    Language language = Language::English;
     std::vector<std::string> words;
     std::vector<std::pair<std::string, std::string>> options;
-    Language language = Language::English;
 
     const std::string* find(std::string_view option) const; // null when it was not given
 };
@@ -40,24 +42,19 @@ struct Answer {
 
 struct Verb {
     std::string_view name;
-    std::string_view words;          // the usage of its words: "FILE"
-    std::size_t fewestWords, mostWords;
-    std::span<const Option> options; // besides --lang and --help, which all have
+    std::string_view words; // as the usage has them: "FILE"
+    std::size_t fewestWords = 0, mostWords = 0;
+    std::span<const VerbOption> options; // besides --lang and --help, which all verbs have
     Text purpose;
     Answer (*run)(const Request& request);
 };
 
 std::span<const Verb* const> allVerbs();
 
-// Sorts words from options by the verb's own list.
-// Errors: an option the verb does not have, one without its value or given twice, a language not known, too few
-//         or too many words
-Result<Request> readRequest(const Verb& verb, std::span<const std::string> arguments);
+// Answers a whole command line (without the program's name): finds the verb, reads its options, runs it.
+Answer answer(std::vector<std::string> arguments);
 
-std::string usage(const Verb& verb);
-std::string usageOfAll(Language language);
-
-// The answer to input that can't be used: the problem on stderr, exit 2.
+// The answer to what can't be done: the problem on stderr.
 Answer refusal(const Problem& problem, Language language);
 
 } // namespace doorloom
