@@ -1,0 +1,84 @@
+#pragma once
+
+#include "core/jobs.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+// Circuits that every version must judge right: a right job, wrong forms of it, and what is to be said of them.
+namespace doorloom {
+
+// Sets of throws in which a finding happens: "KS1=on R2=rest" is one set, "" the empty one (always).
+using Cubes = std::vector<std::string>;
+
+// What a finding also tells. An empty reason, or no cubes: not asked.
+struct ExpectedLine {
+    std::string rule, at;
+    std::string reason{};
+    Cubes throws{};
+};
+
+struct Expected {
+    std::string rule, severity, at; // severity: "danger", "fault", "doubt", "hint"
+    Cubes throws = {""};
+    std::string reason{};             // why never fed
+    std::vector<ExpectedLine> lines{}; // these at least
+    std::vector<std::string> names{};  // terminals and jumpers that the finding must name
+};
+
+// Why a load is never fed, in the words of the tests.
+namespace reason {
+inline const std::string onePole = "both sides on one pole", missingReturn = "missing return",
+                         inSeries = "in series with another load", untied = "poles of two untied supplies",
+                         twoSupplies = "poles of two supplies", ownContact = "must be in before it can pull in",
+                         whileShorted = "only while shorted";
+}
+
+// Whether the right form is known to lie one edit away, so that the remedy can name it, or any of several
+// edits would do.
+enum class Remedy { TheReverseEdit, AnyOfSeveral };
+
+struct WrongForm {
+    std::string name;
+    Change change; // from the right job
+    std::vector<Expected> findings; // above a hint: these and no others
+    Remedy remedy = Remedy::TheReverseEdit;
+};
+
+struct Circuit {
+    std::string name;
+    Job right;
+    std::vector<Expected> hints; // of the right job, which has nothing above them
+    std::vector<WrongForm> wrong;
+};
+
+using Edit = std::function<void(JobBuilder&)>;
+
+inline WrongForm wrongForm(std::string name, const Job& right, const Edit& edit, std::vector<Expected> findings,
+                           Remedy remedy = Remedy::TheReverseEdit)
+{
+    JobBuilder builder(right, Clamps::Roomy);
+    edit(builder);
+    return {std::move(name), builder.change(), std::move(findings), remedy};
+}
+
+inline Job wrongJob(const Circuit& circuit, const WrongForm& form)
+{
+    return JobBuilder(circuit.right).apply(form.change).job();
+}
+
+// A builder with devices on it: "PS1 dc-supply-24; KS1 KS2 key-switch" (the last word of each is the kind).
+JobBuilder withDevices(std::string_view text);
+// A module that switches the minus where its relay 1 or 3 is wet; both dry until told otherwise.
+JobBuilder& addModule(JobBuilder& builder, const std::string& tag);
+
+std::vector<Circuit> wetOutputCircuits();    // A
+std::vector<Circuit> twoSupplyCircuits();    // B, C
+std::vector<Circuit> relayCircuits();        // D
+std::vector<Circuit> lampInputCircuits();    // I
+std::vector<Circuit> whichContactCircuits(); // N
+std::vector<Circuit> trapCircuits();         // a, b, c …
+std::vector<Circuit> allCircuits();
+
+} // namespace doorloom
