@@ -44,13 +44,19 @@ Change difference(const Job& older, const Job& newer);
 // Every broken promise of the model; none in a job that only applyChange has written.
 //  - every id refers to a row that is there; numbers are unique in the job and below nextNumber
 //  - a landed conductor end is on a terminal that the device's kind has, or on a splice; others are on nothing
-//  - a core's number exists in its cable's type, and no core is there twice; a wire or lead is of no cable
+//  - a core's number exists in its cable's type, and no core is there twice; a wire or lead is of no cable;
+//    lengths are finite and not negative
 //  - device tags are unique and not empty, without blanks or ':'
 //  - a device has one choice for each jumper of its kind (its value one of the option's, or empty), one binding
-//    for each role (to an operator with the role's throws), settings that its kind has and within their limits
-//  - an operator has two throws or more, unpowered and idle among them
-//  - an opening's acts and promises name operators' throws, locks and acts that are there
+//    for each role (to an operator with the role's throws, whatever their order), settings that its kind has and
+//    within their limits
+//  - an operator has two throws or more, unpowered and idle among them; its owner has the role, or it has a tag
+//  - a kind's terminals, roles, options, jumpers and settings have keys, none twice (the rest is checkKind's)
+//  - an opening's acts and promises name operators' throws, locks and acts that are there, each once; its locks
+//    are of kinds that lock, so that no promise goes unasked
+//  - a typical lists a row once, a stamp pairs it once
 //  - a job has at most one JobInfo
+//  - referrers and deviceTags say what the tables say
 std::vector<Problem> verifyJob(const Job& job);
 
 // The change that does first one, then the other.

@@ -13,12 +13,16 @@ namespace doorloom {
 struct Referrers {
     Id<Referrers> id;                    // the number of the row referred to
     std::vector<std::uint32_t> numbers;  // of the rows that refer to it, sorted, each once
+
+    friend bool operator==(const Referrers&, const Referrers&) = default;
 };
 
 // Rows whose tags fall into one bucket.
 struct TagBucket {
     Id<TagBucket> id;
     std::vector<std::pair<std::string, DeviceId>> tags; // sorted
+
+    friend bool operator==(const TagBucket&, const TagBucket&) = default;
 };
 
 // One installation: everything in one file. A value: copying it costs microseconds.

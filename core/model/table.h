@@ -14,10 +14,9 @@ namespace doorloom {
 
 // Rows in the order of their numbers, in chunks that copies share until one of them writes.
 // Cost:   copying a table costs its number of chunks (64 numbers each); find is a binary search;
-//         put copies one chunk, when it is shared.
+//         put copies one chunk, when it is shared; comparing two tables skips the chunks that they share.
 // Owns:   its chunks, together with the copies of the table.
-template <class Row>
-class Table {
+template <class Row> class Table {
     using Chunk = std::vector<Row>; // sorted by id
     struct Slot {
         std::uint32_t number; // of the chunk: id / 64
@@ -41,14 +40,13 @@ public:
     std::optional<Row> put(RowId id, std::optional<Row> after)
     {
         assert(!after || after->id == id);
+        if (!after && !find(id))
+            return std::nullopt;
         auto slot = slots_.begin() + (slotOf(id.number / chunkSpan) - slots_.cbegin());
-        if (slot == slots_.end() || slot->number != id.number / chunkSpan) {
-            if (!after)
-                return std::nullopt;
+        if (slot == slots_.end() || slot->number != id.number / chunkSpan)
             slot = slots_.insert(slot, Slot{id.number / chunkSpan, std::make_shared<Chunk>()});
-        } else if (slot->chunk.use_count() > 1) {
-            slot->chunk = std::make_shared<Chunk>(*slot->chunk);
-        }
+        else
+            unshare(*slot);
         Chunk& chunk = *slot->chunk;
         const auto row = chunk.begin() + (rowIn(chunk, id) - chunk.cbegin());
         const bool present = row != chunk.end() && row->id == id;
@@ -66,6 +64,32 @@ public:
         if (chunk.empty())
             slots_.erase(slot);
         return before;
+    }
+
+    // A row to alter in place; null when absent. Only for look-ups: what people see changes by put.
+    Row* writable(RowId id)
+    {
+        if (!find(id))
+            return nullptr;
+        Slot& slot = slots_[static_cast<std::size_t>(slotOf(id.number / chunkSpan) - slots_.cbegin())];
+        unshare(slot);
+        return &slot.chunk->at(static_cast<std::size_t>(rowIn(*slot.chunk, id) - slot.chunk->cbegin()));
+    }
+
+    // Visits (before, after) of every row in which the two tables differ, in the order of numbers; null: not
+    // there.
+    template <class Visit> static void forEachDifference(const Table& older, const Table& newer, Visit visit)
+    {
+        static const Chunk none;
+        auto a = older.slots_.begin(), b = newer.slots_.begin();
+        while (a != older.slots_.end() || b != newer.slots_.end()) {
+            const bool useA = b == newer.slots_.end() || (a != older.slots_.end() && a->number <= b->number);
+            const bool useB = a == older.slots_.end() || (b != newer.slots_.end() && b->number <= a->number);
+            if (!(useA && useB && a->chunk == b->chunk))
+                visitDifferences(useA ? *a->chunk : none, useB ? *b->chunk : none, visit);
+            a += useA ? 1 : 0;
+            b += useB ? 1 : 0;
+        }
     }
 
     std::size_t size() const { return size_; }
@@ -96,7 +120,10 @@ public:
             ++*this;
             return old;
         }
-        friend bool operator==(const Iterator& a, const Iterator& b) { return a.slot_ == b.slot_ && a.row_ == b.row_; }
+        friend bool operator==(const Iterator& a, const Iterator& b)
+        {
+            return a.slot_ == b.slot_ && a.row_ == b.row_;
+        }
 
     private:
         friend class Table;
@@ -110,11 +137,11 @@ public:
 
     friend bool operator==(const Table& a, const Table& b)
     {
-        return a.size_ == b.size_ &&
-               std::equal(a.slots_.begin(), a.slots_.end(), b.slots_.begin(), b.slots_.end(),
-                          [](const Slot& x, const Slot& y) {
-                              return x.number == y.number && (x.chunk == y.chunk || *x.chunk == *y.chunk);
-                          });
+        return a.size_ == b.size_ && std::equal(a.slots_.begin(), a.slots_.end(), b.slots_.begin(),
+                                                b.slots_.end(), [](const Slot& x, const Slot& y) {
+                                                    return x.number == y.number &&
+                                                           (x.chunk == y.chunk || *x.chunk == *y.chunk);
+                                                });
     }
 
 private:
@@ -127,6 +154,28 @@ private:
     {
         return std::lower_bound(chunk.cbegin(), chunk.cend(), id,
                                 [](const Row& row, RowId wanted) { return row.id < wanted; });
+    }
+
+    static void unshare(Slot& slot)
+    {
+        if (slot.chunk.use_count() > 1)
+            slot.chunk = std::make_shared<Chunk>(*slot.chunk);
+    }
+    template <class Visit> static void visitDifferences(const Chunk& older, const Chunk& newer, Visit& visit)
+    {
+        auto a = older.begin(), b = newer.begin();
+        while (a != older.end() || b != newer.end()) {
+            if (b == newer.end() || (a != older.end() && a->id < b->id)) {
+                visit(&*a++, static_cast<const Row*>(nullptr));
+            } else if (a == older.end() || b->id < a->id) {
+                visit(static_cast<const Row*>(nullptr), &*b++);
+            } else {
+                if (!(*a == *b))
+                    visit(&*a, &*b);
+                ++a;
+                ++b;
+            }
+        }
     }
 
     std::vector<Slot> slots_; // sorted by number, none empty
