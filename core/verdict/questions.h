@@ -68,8 +68,9 @@ public:
 
     Coverage coverage() const; // of all questions asked so far
 
+    struct Inside; // core/verdict/inside.h
+
 private:
-    struct Inside;
     std::unique_ptr<Inside> inside_;
 };
 

@@ -1,0 +1,56 @@
+#include "graph/blocks.h"
+
+#include <boost/graph/adjacency_list.hpp>
+#include <boost/graph/biconnected_components.hpp>
+#include <boost/graph/connected_components.hpp>
+#include <boost/property_map/property_map.hpp>
+
+#include <cstddef>
+
+namespace doorloom {
+
+namespace {
+
+using EdgeNumber = boost::property<boost::edge_index_t, std::size_t>;
+using Graph = boost::adjacency_list<boost::vecS, boost::vecS, boost::undirectedS, boost::no_property, EdgeNumber>;
+
+Graph graphOf(Vertex vertices, const std::vector<std::pair<Vertex, Vertex>>& edges)
+{
+    Graph graph(vertices);
+    for (std::size_t edge = 0; edge < edges.size(); ++edge)
+        boost::add_edge(edges[edge].first, edges[edge].second, EdgeNumber(edge), graph);
+    return graph;
+}
+
+} // namespace
+
+std::vector<std::uint32_t> blocksOf(Vertex vertices, const std::vector<std::pair<Vertex, Vertex>>& edges)
+{
+    std::vector<std::pair<Vertex, Vertex>> proper; // Boost's walk takes no loops
+    std::vector<std::size_t> number;
+    for (std::size_t edge = 0; edge < edges.size(); ++edge)
+        if (edges[edge].first != edges[edge].second) {
+            proper.push_back(edges[edge]);
+            number.push_back(edge);
+        }
+    const Graph graph = graphOf(vertices, proper);
+    std::vector<std::uint32_t> properBlock(proper.size(), 0);
+    const auto blockMap = boost::make_iterator_property_map(properBlock.begin(), boost::get(boost::edge_index, graph));
+    const std::size_t count = proper.empty() ? 0 : boost::biconnected_components(graph, blockMap);
+    std::vector<std::uint32_t> block(edges.size());
+    for (std::size_t edge = 0; edge < edges.size(); ++edge)
+        block[edge] = static_cast<std::uint32_t>(count + edge);
+    for (std::size_t edge = 0; edge < proper.size(); ++edge)
+        block[number[edge]] = properBlock[edge];
+    return block;
+}
+
+std::vector<std::uint32_t> piecesOf(Vertex vertices, const std::vector<std::pair<Vertex, Vertex>>& edges)
+{
+    std::vector<std::uint32_t> piece(vertices, 0);
+    if (vertices > 0)
+        boost::connected_components(graphOf(vertices, edges), piece.data());
+    return piece;
+}
+
+} // namespace doorloom

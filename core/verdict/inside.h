@@ -1,0 +1,101 @@
+#pragma once
+
+#include "verdict/questions.h"
+#include "verdict/region.h"
+#include "verdict/search.h"
+
+#include <functional>
+#include <map>
+#include <memory>
+#include <tuple>
+
+// What the questions of one circuit share. Not for others than core/verdict.
+namespace doorloom {
+
+// Where the two poles of a source could meet.
+struct ShortCase {
+    bool always = false;                 // one net whatever is thrown
+    std::vector<Region> parts;           // structurally possible ones alone; each may be searched by itself
+    std::vector<MovedIndex> operators;   // of all parts
+};
+
+// How a load could be fed by a source.
+struct ReturnCase {
+    Region region; // ends: the load's a and b, the source's plus and minus
+    std::uint32_t element = 0, feed = 0;
+    std::vector<MovedIndex> operators; // that matter, those of shorts and of sources included
+    bool possible = false;
+    bool simple = false;       // joints alone: it grows as joints close, as long as nothing is shorted
+    bool liveMatters = false;  // the source's own operators are among those above
+};
+
+struct Questions::Inside {
+    Inside(const Circuit& of, std::uint64_t steps);
+
+    const Circuit& circuit;
+    std::uint64_t budget;
+    Nets nets;
+    std::vector<const Drive*> driveOf; // by operator; null: nothing drives it
+    std::vector<char> movable;         // by operator
+    Coverage total;
+
+    const ShortCase& shortCase(std::uint32_t feed);
+    const ReturnCase& returnCase(std::uint32_t element, std::uint32_t feed);
+
+    // In a position of which at least the case's operators are decided.
+    bool shortedAt(const ShortCase& at, std::uint32_t feed, const Position& position, Budget& steps);
+    bool returnedAt(const ReturnCase& at, const Position& position, Direction direction, Budget& steps);
+    // Could it be fed, with what is undecided as it likes? True when in doubt.
+    bool couldReturn(const ReturnCase& at, const Position& partial, Budget& steps);
+
+    std::optional<Position> positionWith(const Cube& throws, std::optional<std::uint32_t> liveFeed, Budget& steps);
+    bool allowed(MovedIndex moved, ThrowIndex thrown) const;
+    bool returnedIn(const Position& position, std::uint32_t element, Budget& steps);
+    Direction naturalDirection(std::uint32_t element) const;
+
+    Verdict growing(const std::vector<Region>& parts,
+                    const std::function<bool(const Region&, const std::function<bool(const Guard&)>&)>& asked,
+                    std::optional<std::uint32_t> feed, Budget& steps);
+    Verdict operated(std::uint32_t input, Budget& steps);
+    Verdict returnedVia(std::uint32_t element, std::uint32_t feed, Direction direction, Budget& steps);
+
+    void findMovable();
+
+private:
+    ShortCase makeShortCase(std::uint32_t feed);
+    ReturnCase makeReturnCase(std::uint32_t element, std::uint32_t feed);
+    bool canBeMoved(const Drive& drive, Budget& steps);
+
+    std::map<std::uint32_t, ShortCase> shorts_;
+    std::map<std::pair<std::uint32_t, std::uint32_t>, ReturnCase> returns_;
+};
+
+// All throws of some operators, counted through; calls `visit` until it returns false.
+// The position is changed in place; other operators stay.
+template <class Visit>
+void forEachPosition(const Circuit& circuit, const std::vector<MovedIndex>& operators, Position& position, Visit visit)
+{
+    for (MovedIndex each : operators)
+        position[each] = 0;
+    while (visit()) {
+        std::size_t i = 0;
+        while (i < operators.size() && ++position[operators[i]] == circuit.operators[operators[i]].throws)
+            position[operators[i++]] = 0;
+        if (i == operators.size())
+            return;
+    }
+}
+
+// Do the poles meet in this part, with the joints that `closed` accepts?
+bool shortedWith(const Region& part, const Circuit& circuit, const Feed& feed,
+                 const std::function<bool(const Guard&)>& closed, Budget& steps);
+
+double countPositions(const Circuit& circuit, const std::vector<MovedIndex>& operators);
+
+// Fewest throws with which every completion of `operators` is a yes, from a table of all of them
+// (0 no, 1 yes, 2 does not count), the first operator counting fastest.
+Fewest fewestFromTable(const Circuit& circuit, const std::vector<MovedIndex>& operators,
+                       const std::vector<std::uint8_t>& table, const std::function<bool(const Cube&)>& witnesses,
+                       Budget& steps);
+
+} // namespace doorloom
