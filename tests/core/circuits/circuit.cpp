@@ -20,12 +20,12 @@ JobBuilder& addModule(JobBuilder& builder, const std::string& tag)
     return builder.device(tag, "relay-module-negative").option(tag, "K1", "dry").option(tag, "K3", "dry");
 }
 
-std::vector<Circuit> allCircuits()
+std::vector<JudgedCircuit> allCircuits()
 {
-    std::vector<Circuit> all;
+    std::vector<JudgedCircuit> all;
     for (auto circuits : {wetOutputCircuits, twoSupplyCircuits, relayCircuits, lampInputCircuits,
                           whichContactCircuits, trapCircuits})
-        for (Circuit& circuit : circuits())
+        for (JudgedCircuit& circuit : circuits())
             all.push_back(std::move(circuit));
     return all;
 }

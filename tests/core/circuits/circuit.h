@@ -46,7 +46,7 @@ struct WrongForm {
     Remedy remedy = Remedy::TheReverseEdit;
 };
 
-struct Circuit {
+struct JudgedCircuit {
     std::string name;
     Job right;
     std::vector<Expected> hints; // of the right job, which has nothing above them
@@ -63,7 +63,7 @@ inline WrongForm wrongForm(std::string name, const Job& right, const Edit& edit,
     return {std::move(name), builder.change(), std::move(findings), remedy};
 }
 
-inline Job wrongJob(const Circuit& circuit, const WrongForm& form)
+inline Job wrongJob(const JudgedCircuit& circuit, const WrongForm& form)
 {
     return JobBuilder(circuit.right).apply(form.change).job();
 }
@@ -73,12 +73,12 @@ JobBuilder withDevices(std::string_view text);
 // A module that switches the minus where its relay 1 or 3 is wet; both dry until told otherwise.
 JobBuilder& addModule(JobBuilder& builder, const std::string& tag);
 
-std::vector<Circuit> wetOutputCircuits();    // A
-std::vector<Circuit> twoSupplyCircuits();    // B, C
-std::vector<Circuit> relayCircuits();        // D
-std::vector<Circuit> lampInputCircuits();    // I
-std::vector<Circuit> whichContactCircuits(); // N
-std::vector<Circuit> trapCircuits();         // a, b, c …
-std::vector<Circuit> allCircuits();
+std::vector<JudgedCircuit> wetOutputCircuits();    // A
+std::vector<JudgedCircuit> twoSupplyCircuits();    // B, C
+std::vector<JudgedCircuit> relayCircuits();        // D
+std::vector<JudgedCircuit> lampInputCircuits();    // I
+std::vector<JudgedCircuit> whichContactCircuits(); // N
+std::vector<JudgedCircuit> trapCircuits();         // a, b, c …
+std::vector<JudgedCircuit> allCircuits();
 
 } // namespace doorloom

@@ -19,7 +19,7 @@ void wetLamps(JobBuilder& job)
     job.option("LM1", "K3", "wet");
 }
 
-Circuit isolatedInputs()
+JudgedCircuit isolatedInputs()
 {
     const Job right = threeActuators("wave-actuator").job();
     return {"I",
@@ -32,7 +32,7 @@ Circuit isolatedInputs()
                          .names = {"JA", "JB"}}})}};
 }
 
-Circuit inputsLinkedToMinus()
+JudgedCircuit inputsLinkedToMinus()
 {
     const Job right = threeActuators("wave-actuator-lamp-to-minus").job();
     return {"I linked",
@@ -42,7 +42,7 @@ Circuit inputsLinkedToMinus()
                        {{.rule = "shorted", .severity = "danger", .at = "PS1", .names = {"JA"}}})}};
 }
 
-Circuit lampsPulledToMinus()
+JudgedCircuit lampsPulledToMinus()
 {
     JobBuilder job = withDevices("PS1 dc-supply-24; PB1 push-plate; WO1 wave-actuator-led; OL3 lamp-common-plus");
     addModule(job, "LM1").option("LM1", "K3", "wet").power("PS1", "LM1 WO1");
@@ -53,7 +53,7 @@ Circuit lampsPulledToMinus()
 
 } // namespace
 
-std::vector<Circuit> lampInputCircuits()
+std::vector<JudgedCircuit> lampInputCircuits()
 {
     return {isolatedInputs(), inputsLinkedToMinus(), lampsPulledToMinus()};
 }

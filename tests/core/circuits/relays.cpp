@@ -8,7 +8,7 @@ namespace {
 constexpr auto interlock = "PS1:+ → KS1:C; KS1:NO → R2:C1; R2:NC1 → R1:A1; R1:A2 → PS1:−; "
                            "PS1:+ → KS2:C; KS2:NO → R1:C1; R1:NC1 → R2:A1; R2:A2 → PS1:−";
 
-Circuit twoOperators()
+JudgedCircuit twoOperators()
 {
     const Job right = withDevices("PS1 dc-supply-24; KS1 KS2 key-switch; R1 R2 relay; DO1 DO2 door-operator")
                           .wires(interlock)
@@ -21,7 +21,7 @@ Circuit twoOperators()
                        {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"KS1=on R2=rest"}}})}};
 }
 
-Circuit oppositePoles()
+JudgedCircuit oppositePoles()
 {
     const Job right = withDevices("PS1 dc-supply-24; KS1 KS2 key-switch; R1 R2 relay; TS1 terminal-strip-8; OL1 lamp")
                           .wires(interlock)
@@ -38,7 +38,7 @@ Circuit oppositePoles()
                        {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"R1=in R2=in"}}})}};
 }
 
-Circuit sealIn()
+JudgedCircuit sealIn()
 {
     const Job right = withDevices("PS1 dc-supply-24; KS1 key-switch; PB1 push-plate; R1 relay; DO1 door-operator")
                           .wires("PS1:+ → KS1:C; KS1:NC → R1:C1; R1:NO1 → R1:A1; PS1:+ → PB1:C; PB1:NO → R1:A1; "
@@ -53,7 +53,7 @@ Circuit sealIn()
                          .lines = {{"never-operated", "DO1:ACT"}}}})}};
 }
 
-Circuit plainCoil()
+JudgedCircuit plainCoil()
 {
     const Job right = withDevices("PS1 dc-supply-24; KS1 key-switch; R1 relay")
                           .wires("PS1:+ → KS1:C; KS1:NO → R1:A1; R1:A2 → PS1:−")
@@ -70,7 +70,7 @@ Circuit plainCoil()
 
 } // namespace
 
-std::vector<Circuit> relayCircuits()
+std::vector<JudgedCircuit> relayCircuits()
 {
     return {twoOperators(), oppositePoles(), sealIn(), plainCoil()};
 }

@@ -53,7 +53,7 @@ Kind controller()
     return kind;
 }
 
-Circuit twoKeysInSeries()
+JudgedCircuit twoKeysInSeries()
 {
     const Job right = withDevices("PS1 dc-supply-24; KS1 KS2 key-switch")
                           .wires("PS1:+ → KS1:C; KS1:NO → KS2:C")
@@ -65,7 +65,7 @@ Circuit twoKeysInSeries()
                        {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"KS1=on KS2=on"}}})}};
 }
 
-Circuit ownContactsInSeries()
+JudgedCircuit ownContactsInSeries()
 {
     return {"trap b",
             withDevices("PS1 dc-supply-24; KS1 key-switch; R1 relay")
@@ -75,7 +75,7 @@ Circuit ownContactsInSeries()
             {}};
 }
 
-Circuit returnThatReachesOnlyPlus()
+JudgedCircuit returnThatReachesOnlyPlus()
 {
     const Job right = withDevices("PS1 dc-supply-24; TS1 terminal-strip-4x; OL1 OL2 lamp; RES1 resistor")
                           .wires("PS1:+ → TS1:1; TS1:1 → TS1:2; OL2:+ → TS1:2; OL2:− → PS1:−; OL1:+ → TS1:1; "
@@ -88,7 +88,7 @@ Circuit returnThatReachesOnlyPlus()
                        {{.rule = "never-fed", .severity = "fault", .at = "OL1", .reason = reason::missingReturn}})}};
 }
 
-Circuit eightDoors()
+JudgedCircuit eightDoors()
 {
     JobBuilder job = withDevices("PS1 dc-supply-24");
     for (const std::string n : {"1", "2", "3", "4", "5", "6", "7", "8"}) {
@@ -104,7 +104,7 @@ Circuit eightDoors()
     return {"trap d", job.job(), {}, {}};
 }
 
-Circuit shortedOnBattery()
+JudgedCircuit shortedOnBattery()
 {
     const Job right = JobBuilder(Clamps::Roomy)
                           .device("PS1", withMainsFailRelay())
@@ -118,7 +118,7 @@ Circuit shortedOnBattery()
                          .throws = {"PS1:mains=lost PS1:battery=good"}}})}};
 }
 
-Circuit makesBeforeItBreaks()
+JudgedCircuit makesBeforeItBreaks()
 {
     const Job right = withDevices("PS1 dc-supply-24; SW selector; OL1 lamp")
                           .wires("PS1:+ → SW:A; SW:C → OL1:+; OL1:− → PS1:−")
@@ -131,7 +131,7 @@ Circuit makesBeforeItBreaks()
 }
 
 // Diodes in a forward chain across 13.8 V at most, 0.7 V each: 20 hold 14.0 V back, 19 do not.
-Circuit diodeChain()
+JudgedCircuit diodeChain()
 {
     JobBuilder job = withDevices("PS1 dc-supply-12");
     std::string last = "PS1:+";
@@ -148,7 +148,7 @@ Circuit diodeChain()
                        {{.rule = "shorted", .severity = "danger", .at = "PS1"}}, Remedy::AnyOfSeveral)}};
 }
 
-Circuit sharedReturnCut(const std::string& name, const std::string& devices, const std::string& secondPlus,
+JudgedCircuit sharedReturnCut(const std::string& name, const std::string& devices, const std::string& secondPlus,
                         std::vector<Expected> hints, const std::string& why)
 {
     JobBuilder job = withDevices(devices + "; KS1 KS2 key-switch");
@@ -165,14 +165,14 @@ Circuit sharedReturnCut(const std::string& name, const std::string& devices, con
                          .lines = {{"never-fed", "ES2", why}}}})}};
 }
 
-Circuit buttonOnDryInput()
+JudgedCircuit buttonOnDryInput()
 {
     JobBuilder job = withDevices("PS1 dc-supply-24; PB1 push-plate");
     addModule(job, "LM1").power("PS1", "LM1").wires("PB1:C → LM1:COM; PB1:NO → LM1:IN1");
     return {"trap j", job.job(), {}, {}};
 }
 
-Circuit twoVoltagesWithoutInput()
+JudgedCircuit twoVoltagesWithoutInput()
 {
     return {"trap l",
             withDevices("PS1 dc-supply-12; PS2 dc-supply-24; OL1 lamp-12; OL2 lamp")
@@ -184,7 +184,7 @@ Circuit twoVoltagesWithoutInput()
             {}};
 }
 
-Circuit nineLoads()
+JudgedCircuit nineLoads()
 {
     JobBuilder job = withDevices("PS1 dc-supply-24; KS1 KS2 key-switch; "
                                  "OL1 OL2 OL3 OL4 OL5 OL6 OL7 OL8 OL9 lamp");
@@ -199,7 +199,7 @@ Circuit nineLoads()
                        {{.rule = "shorted", .severity = "danger", .at = "PS1"}})}};
 }
 
-Circuit controllerOnMains()
+JudgedCircuit controllerOnMains()
 {
     return {"trap w",
             withDevices("PS1 dc-supply-24; ES1 strike-fail-secure")
@@ -211,7 +211,7 @@ Circuit controllerOnMains()
 }
 
 // A sinking output pulls a relay that another supply feeds; the minuses are tied.
-Circuit sinkingOutput()
+JudgedCircuit sinkingOutput()
 {
     return {"trap s",
             withDevices("PS1 dc-supply-24; R1 relay")
@@ -225,7 +225,7 @@ Circuit sinkingOutput()
 } // namespace
 
 // k is I, n is A1, o is D, u is C1.
-std::vector<Circuit> trapCircuits()
+std::vector<JudgedCircuit> trapCircuits()
 {
     return {twoKeysInSeries(),
             ownContactsInSeries(),

@@ -15,7 +15,7 @@ Job twoVoltages()
     return job.wires("PS2:+ → PB1:C; PB1:NO → TR1:TRIG").job();
 }
 
-Circuit oneTie()
+JudgedCircuit oneTie()
 {
     const Job right = twoVoltages();
     Expected hint = tie;
@@ -44,7 +44,7 @@ void returnThroughModule(JobBuilder& job)
     job.takeOff("ES1:2 → PS2:−");
 }
 
-Circuit untied()
+JudgedCircuit untied()
 {
     const Job right = ownSupply().job();
     return {"C",
@@ -59,7 +59,7 @@ Circuit untied()
                          .names = {"LM1:K1"}}})}};
 }
 
-Circuit tied()
+JudgedCircuit tied()
 {
     const Job right = ownSupply().wire("PS1:−", "PS2:−").job();
     return {"Ct",
@@ -73,7 +73,7 @@ Circuit tied()
                        {{.rule = "wet-output", .severity = "doubt", .at = "LM1:K1", .throws = {"LM1:K1=in"}}})}};
 }
 
-Circuit secondSupplyInTheBox()
+JudgedCircuit secondSupplyInTheBox()
 {
     const Job right = oneDoor().device("PS2", "dc-supply-24").device("OL2", "lamp").power("PS2", "OL2").job();
     return {"C second supply",
@@ -86,7 +86,7 @@ Circuit secondSupplyInTheBox()
 
 } // namespace
 
-std::vector<Circuit> twoSupplyCircuits()
+std::vector<JudgedCircuit> twoSupplyCircuits()
 {
     return {oneTie(), untied(), tied(), secondSupplyInTheBox()};
 }

@@ -31,7 +31,7 @@ Job lampOnWetOutput()
 
 const ExpectedLine staysLocked{"wrong-in-situation", "ES1", "", {"request PB1"}};
 
-Circuit wetDoor()
+JudgedCircuit wetDoor()
 {
     const Job right = oneDoor().opening(staffDoor()).job();
     return {"A",
@@ -52,7 +52,7 @@ Circuit wetDoor()
                          .names = {"JA", "JB"}}})}};
 }
 
-Circuit dryOutput()
+JudgedCircuit dryOutput()
 {
     const Job right = dryDoor();
     return {"Ad",
@@ -64,7 +64,7 @@ Circuit dryOutput()
                          .names = {"JA", "JB"}}})}};
 }
 
-Circuit polarisedLamp()
+JudgedCircuit polarisedLamp()
 {
     const Job right = lampOnWetOutput();
     return {"A lamp",
@@ -76,7 +76,7 @@ Circuit polarisedLamp()
 
 } // namespace
 
-std::vector<Circuit> wetOutputCircuits()
+std::vector<JudgedCircuit> wetOutputCircuits()
 {
     return {wetDoor(), dryOutput(), polarisedLamp()};
 }

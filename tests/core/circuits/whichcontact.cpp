@@ -62,7 +62,7 @@ Expected wrongAtRest(const Row& row, const std::vector<std::string>& alsoWrong)
     return expected;
 }
 
-Circuit circuitOf(const Row& row)
+JudgedCircuit circuitOf(const Row& row)
 {
     const Job right = rightJob(row);
     const std::string other = row.contact == "NO" ? "NC" : "NO";
@@ -84,7 +84,7 @@ Circuit circuitOf(const Row& row)
 
 } // namespace
 
-std::vector<Circuit> whichContactCircuits()
+std::vector<JudgedCircuit> whichContactCircuits()
 {
     using enum FailMode;
     const std::vector<Row> rows = {
@@ -99,7 +99,7 @@ std::vector<Circuit> whichContactCircuits()
         {"N1 fire-rated", Secure, AtRest::Locked, "NO", Relay::AtRest, Egress::ByHand, true, "danger"},
         {"N3 egress by electricity", Secure, AtRest::Free, "NC", Relay::AtRest, Egress::ByElectricity, false, "danger"},
         {"N4 egress by electricity", Safe, AtRest::Free, "NO", Relay::AtRest, Egress::ByElectricity, false, "danger"}};
-    std::vector<Circuit> circuits;
+    std::vector<JudgedCircuit> circuits;
     std::transform(rows.begin(), rows.end(), std::back_inserter(circuits), circuitOf);
     return circuits;
 }
