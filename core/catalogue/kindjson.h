@@ -56,6 +56,11 @@ std::string contentHash(const Kind& kind);
 
 // What a kind says against itself: keys used twice, parts on terminals that are not there, throws that a role
 // does not have, printed names used twice, a lock without a load, more than 4,096 option combinations …
+// Out: each `where` is the path in the kind's JSON ("parts[3].a")
 std::vector<Problem> checkKind(const Kind& kind);
+
+// Reads and checks.
+// Errors: those of readKind; the first of checkKind, with file and line
+Result<Kind> readCheckedKind(const Json& json, const std::string& file, const std::string& path);
 
 } // namespace doorloom
