@@ -2,7 +2,9 @@
 
 namespace doorloom {
 
-static constexpr std::span<const Verb* const> verbs;
+// Declared and listed, nothing else. The order is that of the usage.
+extern const Verb kindsVerb;
+static constexpr const Verb* verbs[] = {&kindsVerb};
 std::span<const Verb* const> allVerbs()
 {
     return verbs;

@@ -82,18 +82,18 @@ Answer badUsageAnswer(const Problem& problem, const std::string& usage, Language
 }
 
 // Takes '--lang xx' out wherever it stands, so that every later message is in that language.
-Result<Language> takeLanguage(std::vector<std::string>& arguments)
+Result<std::optional<Language>> takeLanguage(std::vector<std::string>& arguments)
 {
     const auto found = std::find(arguments.begin(), arguments.end(), "--lang");
     if (found == arguments.end())
-        return Language::English;
+        return std::optional<Language>();
     if (found + 1 == arguments.end())
         return badUsage({noValue, {{"option", "--lang"}}}, languagesThere);
     const std::string named = *(found + 1);
     if (named != "en" && named != "es")
         return badUsage({unknownLanguage, {{"language", named}}}, languagesThere);
     arguments.erase(found, found + 2);
-    return named == "es" ? Language::Spanish : Language::English;
+    return std::optional(named == "es" ? Language::Spanish : Language::English);
 }
 
 std::optional<Problem> takeOption(const Verb& verb, Request& request, std::span<const std::string> arguments,
@@ -129,9 +129,13 @@ std::optional<Problem> whatIsAmiss(const Verb& verb, const Request& request)
     return {};
 }
 
-Result<Request> readRequest(const Verb& verb, std::span<const std::string> arguments, Language language)
+Result<Request> readRequest(const Verb& verb, std::span<const std::string> arguments,
+                            std::optional<Language> asked)
 {
-    Request request{.language = language, .words = {}, .options = {}};
+    Request request{.language = asked.value_or(Language::English),
+                    .languageIsAsked = asked.has_value(),
+                    .words = {},
+                    .options = {}};
     bool onlyWords = false; // after "--"
     for (std::size_t next = 0; next < arguments.size();) {
         if (!onlyWords && arguments[next] == "--") {
@@ -179,10 +183,10 @@ Answer refusal(const Problem& problem, Language language)
 
 Answer answer(std::vector<std::string> arguments)
 {
-    const Result<Language> asked = takeLanguage(arguments);
+    const Result<std::optional<Language>> asked = takeLanguage(arguments);
     if (!asked.ok())
         return badUsageAnswer(asked.problem(), usageOfAll(Language::English), Language::English);
-    const Language language = asked.value();
+    const Language language = asked.value().value_or(Language::English);
     if (arguments.empty())
         return badUsageAnswer(badUsage(noVerb, {verbsThere, {{"verbs", namesOfVerbs()}}}), usageOfAll(language),
                               language);
@@ -198,7 +202,7 @@ Answer answer(std::vector<std::string> arguments)
     const std::span<const std::string> rest = std::span(arguments).subspan(1);
     if (asksForHelp(rest))
         return {.exit = Exit::Fine, .out = usageOf(**verb, language), .err = {}};
-    const Result<Request> request = readRequest(**verb, rest, language);
+    const Result<Request> request = readRequest(**verb, rest, asked.value());
     if (!request.ok())
         return badUsageAnswer(request.problem(), usageOf(**verb, language), language);
     return (*verb)->run(request.value());

@@ -28,6 +28,7 @@ struct VerbOption {
 // A command line after its verb, options taken out.
 struct Request {
     Language language = Language::English;
+    bool languageIsAsked = false; // otherwise a paper is in its job's own language
     std::vector<std::string> words;
     std::vector<std::pair<std::string, std::string>> options;
 
