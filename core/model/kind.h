@@ -34,7 +34,7 @@ struct Throw {
     friend bool operator==(const Throw&, const Throw&) = default;
 };
 
-enum class OperatorNature { Relay, Door, Hand, KeySwitch, Sensor, Position, Bolt, Mains, Battery, Fire, Failure };
+enum class OperatorNature { Relay, Door, Hand, KeySwitch, Sensor, Selector, Bolt, Mains, Battery, Fire, Failure };
 
 // A place in a kind for whatever moves some of its contacts, or turns its source on.
 struct Role {

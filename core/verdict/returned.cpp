@@ -237,7 +237,9 @@ bool Questions::Inside::returnedAt(const ReturnCase& at, const Position& positio
              shortedAt(shortCase(edge.number), edge.number, position, steps)))
             continue;
         cycle.conducts(from, to);
-        if (edge.sort == RegionEdge::Sort::Resistor)
+        // Two transformers are independent: in part of each cycle they aid.
+        if (edge.sort == RegionEdge::Sort::Resistor ||
+            (edge.sort == RegionEdge::Sort::Source && circuit.feeds[edge.number].ac))
             cycle.conducts(to, from);
     }
     const bool forward = direction != Direction::Reverse, reverse = direction != Direction::Forward;

@@ -65,8 +65,10 @@ std::vector<MovedIndex> closureOf(Questions::Inside& inside, const Drive& first)
             for (std::uint32_t feed :
                  inside.nets.feedsOfIsland(inside.nets.islandOf(inside.circuit.elements[*drive.load].a))) {
                 const ReturnCase& at = inside.returnCase(*drive.load, feed);
-                if (at.possible)
-                    direct.insert(direct.end(), at.operators.begin(), at.operators.end());
+                if (!at.possible)
+                    continue;
+                direct.insert(direct.end(), at.operators.begin(), at.operators.end());
+                addOperators(direct, inside.circuit.feeds[feed].live);
             }
         for (MovedIndex moved : direct) {
             all.push_back(moved);
@@ -116,6 +118,11 @@ Verdict Questions::buzzes(std::uint32_t number) const
             position[moved] = inside_->driveOf[moved] ? circuit.operators[moved].unpowered : circuit.operators[moved].idle;
         bool any = false, all = true;
         forEachPosition(circuit, free, position, [&] {
+            if (!std::all_of(free.begin(), free.end(),
+                             [&](MovedIndex moved) { return inside_->allowed(moved, position[moved]); })) {
+                table.push_back(2);
+                return true;
+            }
             const bool buzz = !settle(*inside_, coils, position, true, steps) &&
                               !settle(*inside_, coils, position, false, steps);
             table.push_back(buzz ? 1 : 0);
