@@ -1,0 +1,46 @@
+#pragma once
+
+#include "graph/netlist.h"
+#include "verdict/questions.h"
+
+#include <map>
+#include <optional>
+#include <vector>
+
+namespace doorloom {
+
+// What all checks read: the job, its netlist, and answers that several of them ask for, worked out once.
+// Owns: nothing of the job, which must outlive it.
+class Facts {
+public:
+    Facts(const Job& of, std::uint64_t budget) : job(of), net(of), ask(net.circuit(), budget) {}
+
+    const Job& job;
+    const Netlist net;
+    const Questions ask;
+
+    const Circuit& circuit() const { return net.circuit(); }
+    const Verdict& shorted(std::uint32_t feed) const;
+    const Verdict& returned(std::uint32_t element) const;
+    const Verdict& operated(std::uint32_t input) const;
+
+    DeviceId deviceOf(std::uint32_t origin) const { return net.origin(origin).device; }
+    DeviceId deviceOfFeed(std::uint32_t feed) const { return deviceOf(circuit().feeds[feed].origin); }
+    // The kind's load behind an element; null when it is another part.
+    const LoadPart* loadOf(std::uint32_t element) const;
+    // Conductors on the vertex, and those on any terminal that is always one net with it inside its device.
+    std::vector<const Conductor*> conductorsAt(Vertex vertex) const;
+    bool isLanded(Vertex vertex) const { return !conductorsAt(vertex).empty(); }
+    std::optional<Landing> landingAt(Vertex vertex) const; // nothing inside a device or on a splice
+
+private:
+    mutable std::map<std::uint32_t, Verdict> shorted_, returned_, operated_;
+};
+
+// From x to y through joints that are closed with these throws alone, and forward diodes where asked.
+// Out: what is passed, in order; empty when there is no way (or x is y).
+std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x, Vertex y, bool throughDiodes);
+// All that hangs on x through joints, every contact closed.
+std::vector<Vertex> reachOf(const Facts& facts, Vertex x);
+
+} // namespace doorloom

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "check/facts.h"
+#include "check/finding.h"
+
+#include <optional>
+#include <vector>
+
+// The edits that mend something, each with its words. A refused edit is left out.
+namespace doorloom {
+
+class Remedies {
+public:
+    explicit Remedies(const Facts& facts) : facts_(facts) {}
+
+    void takeOff(ConductorId conductor);
+    void setOption(DeviceId device, const Key& option, const Key& value);
+    void setOtherValues(DeviceId device, const Key& option); // each value that is not set
+    void exchange(DeviceId device, const Key& one, const Key& other);
+    void land(Vertex from, Vertex to);
+    void moveEnd(const Conductor& conductor, const Landing& from, const Landing& to);
+    void add(Message words, Result<Change> change);
+
+    // What undoes a way: options that closed it, parts turned round, each conductor taken off.
+    void breakWay(const std::vector<Origin>& way);
+
+    std::vector<Remedy> taken() { return std::move(remedies_); }
+
+private:
+    const Facts& facts_;
+    std::vector<Remedy> remedies_;
+};
+
+} // namespace doorloom
