@@ -8,7 +8,7 @@
 
 namespace {
 
-using doorloom::Answer;
+using doorloom::Reply;
 using doorloom::Exit;
 
 bool write(const std::string& words, std::FILE* stream)
@@ -25,15 +25,15 @@ int ownError(const char* what)
     return static_cast<int>(Exit::OwnError);
 }
 
-int tell(const Answer& answer)
+int tell(const Reply& reply)
 {
-    if (!write(answer.out, stdout)) {
+    if (!write(reply.out, stdout)) {
         write("doorloom: the answer can't be written to the output. Free some space, or name another file.\n",
               stderr);
         return static_cast<int>(Exit::Refused);
     }
-    write(answer.err, stderr);
-    return static_cast<int>(answer.exit);
+    write(reply.err, stderr);
+    return static_cast<int>(reply.exit);
 }
 
 } // namespace
@@ -43,7 +43,7 @@ int main(int count, char** arguments)
     // A file that grows past a limit is then a write that fails, with a message, like a full disk.
     std::signal(SIGXFSZ, SIG_IGN);
     try {
-        return tell(doorloom::answer(std::vector<std::string>(arguments + (count > 0), arguments + count)));
+        return tell(doorloom::reply(std::vector<std::string>(arguments + (count > 0), arguments + count)));
     } catch (const std::exception& error) {
         return ownError(error.what());
     } catch (...) {

@@ -156,7 +156,7 @@ std::string listInWords(const Catalogue& catalogue, Language language)
     return lines + head(notFromSheet, language);
 }
 
-Answer runKinds(const Request& request)
+Reply runKinds(const Request& request)
 {
     const Result<Catalogue> catalogue = readCatalogue(DOORLOOM_RESOURCES "/catalogue");
     if (!catalogue.ok())

@@ -74,11 +74,11 @@ Problem badUsage(Message what, Message remedy = asShown)
     return {.what = std::move(what), .where = "doorloom", .remedy = std::move(remedy)};
 }
 
-Answer badUsageAnswer(const Problem& problem, const std::string& usage, Language language)
+Reply badUsageReply(const Problem& problem, const std::string& usage, Language language)
 {
-    Answer answer = refusal(problem, language);
-    answer.err += usage;
-    return answer;
+    Reply reply = refusal(problem, language);
+    reply.err += usage;
+    return reply;
 }
 
 // Takes '--lang xx' out wherever it stands, so that every later message is in that language.
@@ -176,19 +176,19 @@ const std::string* Request::find(std::string_view option) const
     return nullptr;
 }
 
-Answer refusal(const Problem& problem, Language language)
+Reply refusal(const Problem& problem, Language language)
 {
     return {.exit = Exit::Refused, .out = {}, .err = inWords(problem, language) + "\n"};
 }
 
-Answer answer(std::vector<std::string> arguments)
+Reply reply(std::vector<std::string> arguments)
 {
     const Result<std::optional<Language>> asked = takeLanguage(arguments);
     if (!asked.ok())
-        return badUsageAnswer(asked.problem(), usageOfAll(Language::English), Language::English);
+        return badUsageReply(asked.problem(), usageOfAll(Language::English), Language::English);
     const Language language = asked.value().value_or(Language::English);
     if (arguments.empty())
-        return badUsageAnswer(badUsage(noVerb, {verbsThere, {{"verbs", namesOfVerbs()}}}), usageOfAll(language),
+        return badUsageReply(badUsage(noVerb, {verbsThere, {{"verbs", namesOfVerbs()}}}), usageOfAll(language),
                               language);
     if (arguments.front() == "--help")
         return {.exit = Exit::Fine, .out = usageOfAll(language), .err = {}};
@@ -196,7 +196,7 @@ Answer answer(std::vector<std::string> arguments)
     const auto verb = std::find_if(allVerbs().begin(), allVerbs().end(),
                                    [&](const Verb* known) { return known->name == arguments.front(); });
     if (verb == allVerbs().end())
-        return badUsageAnswer(
+        return badUsageReply(
             badUsage({unknownVerb, {{"verb", arguments.front()}}}, {verbsThere, {{"verbs", namesOfVerbs()}}}),
             usageOfAll(language), language);
     const std::span<const std::string> rest = std::span(arguments).subspan(1);
@@ -204,7 +204,7 @@ Answer answer(std::vector<std::string> arguments)
         return {.exit = Exit::Fine, .out = usageOf(**verb, language), .err = {}};
     const Result<Request> request = readRequest(**verb, rest, asked.value());
     if (!request.ok())
-        return badUsageAnswer(request.problem(), usageOf(**verb, language), language);
+        return badUsageReply(request.problem(), usageOf(**verb, language), language);
     return (*verb)->run(request.value());
 }
 

@@ -36,7 +36,7 @@ struct Request {
 };
 
 // What a verb has to say; main writes it.
-struct Answer {
+struct Reply {
     Exit exit = Exit::Fine;
     std::string out, err;
 };
@@ -47,15 +47,15 @@ struct Verb {
     std::size_t fewestWords = 0, mostWords = 0;
     std::span<const VerbOption> options; // besides --lang and --help, which all verbs have
     Text purpose;
-    Answer (*run)(const Request& request);
+    Reply (*run)(const Request& request);
 };
 
 std::span<const Verb* const> allVerbs();
 
 // Answers a whole command line (without the program's name): finds the verb, reads its options, runs it.
-Answer answer(std::vector<std::string> arguments);
+Reply reply(std::vector<std::string> arguments);
 
 // The answer to what can't be done: the problem on stderr.
-Answer refusal(const Problem& problem, Language language);
+Reply refusal(const Problem& problem, Language language);
 
 } // namespace doorloom
