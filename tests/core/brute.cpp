@@ -560,38 +560,60 @@ std::optional<Position> BruteForce::settled(Position fixed) const
     return run(fixed, [&](const Position& now) { return nextOneByOne(now, fixed); }).settled;
 }
 
-// The fixed throws: every one of the operators without a drive; of programmed and following ones, those that
-// they can take. A coil buzzes when nothing settles and it moves in what comes round one by one.
+// What coils have no say in: a position that can happen, with all coils let go.
+BruteForce::OverPositions BruteForce::withCoilsLetGo() const
+{
+    OverPositions asked(positions_.size(), 0);
+    for (std::size_t p = 0; p < positions_.size(); ++p) {
+        Position letGo = positions_[p];
+        for (const Drive& drive : circuit_.drives)
+            if (drive.manner == Drive::Manner::Plain)
+                letGo[drive.moved] = circuit_.operators[drive.moved].unpowered;
+        if (happens_[p])
+            asked[numberOf(letGo)] = true;
+    }
+    return asked;
+}
+
+// Nothing has moved that can't.
+bool BruteForce::isWithinReach(const Position& position) const
+{
+    return std::all_of(circuit_.drives.begin(), circuit_.drives.end(), [&](const Drive& drive) {
+        return able_[drive.moved] || position[drive.moved] == circuit_.operators[drive.moved].unpowered;
+    });
+}
+
+bool BruteForce::namesACoil(const Cube& cube) const
+{
+    return std::any_of(cube.begin(), cube.end(), [&](const ThrowAt& at) {
+        return std::any_of(circuit_.drives.begin(), circuit_.drives.end(), [&](const Drive& drive) {
+            return drive.moved == at.moved && drive.manner == Drive::Manner::Plain;
+        });
+    });
+}
+
+// It never settles either way, and this operator moves in what comes round one by one.
+bool BruteForce::buzzesFrom(const Position& fixed, MovedIndex moved) const
+{
+    if (settled(fixed))
+        return false;
+    const Run run = this->run(fixed, [&](const Position& now) { return nextOneByOne(now, fixed); });
+    return std::any_of(run.round.begin(), run.round.end(),
+                       [&](const Position& position) { return position[moved] != run.round.front()[moved]; });
+}
+
 BruteVerdict BruteForce::buzzes(std::uint32_t drive) const
 {
-    OverPositions asked(positions_.size(), 1), over(positions_.size(), 0), overOrNotAsked(positions_.size());
+    const OverPositions asked = withCoilsLetGo();
+    OverPositions over(positions_.size()), overOrCannotBe(positions_.size());
     for (std::size_t p = 0; p < positions_.size(); ++p) {
-        const Position& fixed = positions_[p];
-        for (const Drive& other : circuit_.drives) {
-            const bool unpowered = fixed[other.moved] == circuit_.operators[other.moved].unpowered;
-            if (!unpowered && (other.manner == Drive::Manner::Plain || !able_[other.moved]))
-                asked[p] = 0;
-        }
-        if (asked[p] && !settled(fixed)) {
-            const Run run = this->run(fixed, [&](const Position& now) { return nextOneByOne(now, fixed); });
-            const MovedIndex moved = circuit_.drives[drive].moved;
-            over[p] = std::any_of(run.round.begin(), run.round.end(), [&](const Position& position) {
-                return position[moved] != run.round.front()[moved];
-            });
-        }
-        overOrNotAsked[p] = over[p] || !asked[p];
+        over[p] = buzzesFrom(positions_[p], circuit_.drives[drive].moved);
+        overOrCannotBe[p] = over[p] || !isWithinReach(positions_[p]);
     }
     BruteVerdict verdict{answerOver(over, asked), {}};
     if (verdict.answer == Answer::Never)
         return verdict;
-    const OverCubes every = everyCompletion(overOrNotAsked), some = someCompletion(asked);
-    const auto namesACoil = [&](const Cube& cube) {
-        return std::any_of(cube.begin(), cube.end(), [&](const ThrowAt& at) {
-            return std::any_of(circuit_.drives.begin(), circuit_.drives.end(), [&](const Drive& other) {
-                return other.moved == at.moved && other.manner == Drive::Manner::Plain;
-            });
-        });
-    };
+    const OverCubes every = everyCompletion(overOrCannotBe), some = someCompletion(asked);
     verdict.cubes = fewest(
         [&](CubeNumber number) { return every[number] && some[number] && !namesACoil(cubeAt(number)); });
     return verdict;

@@ -67,6 +67,10 @@ private:
 
     BruteVerdict answered(const OverPositions& over, const OverPositions& asked,
                           const std::function<bool(const Cube&)>& holdsWithContactsOpen) const;
+    OverPositions withCoilsLetGo() const;
+    bool isWithinReach(const Position& position) const;
+    bool namesACoil(const Cube& cube) const;
+    bool buzzesFrom(const Position& fixed, MovedIndex moved) const;
     Position next(const Position& now, const Position& fixed) const;
     Position nextOneByOne(Position now, const Position& fixed) const;
     Run run(const Position& fixed, const std::function<Position(const Position&)>& step) const;

@@ -3,7 +3,7 @@
 
 #include <gtest/gtest.h>
 
-// The brute force itself, against circuits small enough to be worked by hand.
+// Circuits small enough to be worked by hand: the brute force and the search must both get them right.
 namespace doorloom {
 namespace {
 
@@ -56,7 +56,12 @@ struct Sketch {
 
 using Cubes = std::vector<Cube>;
 
-TEST(BruteForce, FindsTheShortThroughTwoContactsInSeries) // trap a
+template <class Judge> class HandWorked : public testing::Test {
+};
+using Judges = testing::Types<BruteForce, Questions>;
+TYPED_TEST_SUITE(HandWorked, Judges);
+
+TYPED_TEST(HandWorked, FindsTheShortThroughTwoContactsInSeries) // trap a
 {
     Sketch s;
     const Vertex plus = s.vertex(), x = s.vertex(), minus = s.vertex();
@@ -65,13 +70,13 @@ TEST(BruteForce, FindsTheShortThroughTwoContactsInSeries) // trap a
     s.join(plus, x, when(k1, 1));
     s.join(x, minus, when(k2, 1));
 
-    const BruteVerdict verdict = BruteForce(s.circuit).shorted(0);
+    const auto verdict = TypeParam(s.circuit).shorted(0);
 
     EXPECT_EQ(verdict.answer, Answer::Some);
     EXPECT_EQ(verdict.cubes, (Cubes{{{k1, 1}, {k2, 1}}}));
 }
 
-TEST(BruteForce, KnowsThatOneRelayIsNotInAndAtRestTogether) // trap b
+TYPED_TEST(HandWorked, KnowsThatOneRelayIsNotInAndAtRestTogether) // trap b
 {
     Sketch s;
     const Vertex plus = s.vertex(), x = s.vertex(), minus = s.vertex();
@@ -80,12 +85,12 @@ TEST(BruteForce, KnowsThatOneRelayIsNotInAndAtRestTogether) // trap b
     s.join(plus, x, when(k1, 1));
     s.join(x, minus, when(k1, 0));
 
-    EXPECT_EQ(BruteForce(s.circuit).shorted(0).answer, Answer::Never);
-    EXPECT_EQ(BruteForce(s.circuit).joined(plus, minus).answer, Answer::Never);
-    EXPECT_EQ(BruteForce(s.circuit).joined(plus, x).cubes, (Cubes{{{k1, 1}}}));
+    EXPECT_EQ(TypeParam(s.circuit).shorted(0).answer, Answer::Never);
+    EXPECT_EQ(TypeParam(s.circuit).joined(plus, minus).answer, Answer::Never);
+    EXPECT_EQ(TypeParam(s.circuit).joined(plus, x).cubes, (Cubes{{{k1, 1}}}));
 }
 
-TEST(BruteForce, ContractsNetsBeforeItLooksForCycles) // trap c
+TYPED_TEST(HandWorked, ContractsNetsBeforeItLooksForCycles) // trap c
 {
     Sketch s;
     const Vertex plus = s.vertex(), tied = s.vertex(), minus = s.vertex(), z = s.vertex();
@@ -94,14 +99,14 @@ TEST(BruteForce, ContractsNetsBeforeItLooksForCycles) // trap c
     const std::uint32_t dead = s.element(plus, z), lit = s.element(tied, minus);
     s.element(z, tied, ElementKind::Resistor, 1000);
 
-    const BruteForce brute(s.circuit);
+    const TypeParam judge(s.circuit);
 
-    EXPECT_EQ(brute.returned(dead).answer, Answer::Never);
-    EXPECT_EQ(brute.returned(lit).answer, Answer::Always);
-    EXPECT_EQ(brute.returned(lit).cubes, Cubes{Cube{}});
+    EXPECT_EQ(judge.returned(dead).answer, Answer::Never);
+    EXPECT_EQ(judge.returned(lit).answer, Answer::Always);
+    EXPECT_EQ(judge.returned(lit).cubes, Cubes{Cube{}});
 }
 
-TEST(BruteForce, TriesAContactOfTheSourcesOwnMainsOnBattery) // trap f
+TYPED_TEST(HandWorked, TriesAContactOfTheSourcesOwnMainsOnBattery) // trap f
 {
     Sketch s;
     const Vertex plus = s.vertex(), minus = s.vertex();
@@ -109,13 +114,13 @@ TEST(BruteForce, TriesAContactOfTheSourcesOwnMainsOnBattery) // trap f
     s.feed(plus, minus, 27600, Guard{{{{mains, 2}}, {{battery, 2}}}});
     s.join(plus, minus, when(mains, 0));
 
-    const BruteVerdict verdict = BruteForce(s.circuit).shorted(0);
+    const auto verdict = TypeParam(s.circuit).shorted(0);
 
     EXPECT_EQ(verdict.answer, Answer::Some);
     EXPECT_EQ(verdict.cubes, (Cubes{{{mains, 0}, {battery, 1}}}));
 }
 
-TEST(BruteForce, TriesTheThrowBetweenOfAMakeBeforeBreak) // trap g
+TYPED_TEST(HandWorked, TriesTheThrowBetweenOfAMakeBeforeBreak) // trap g
 {
     Sketch s;
     const Vertex plus = s.vertex(), minus = s.vertex(), common = s.vertex();
@@ -125,13 +130,13 @@ TEST(BruteForce, TriesTheThrowBetweenOfAMakeBeforeBreak) // trap g
     s.join(minus, common, Guard{{{{selector, 0b110}}}});
     const std::uint32_t lamp = s.element(common, minus);
 
-    const BruteForce brute(s.circuit);
+    const TypeParam judge(s.circuit);
 
-    EXPECT_EQ(brute.shorted(0).cubes, (Cubes{{{selector, 1}}}));
-    EXPECT_EQ(brute.returned(lamp).cubes, (Cubes{{{selector, 0}}})); // between: shorted, not fed
+    EXPECT_EQ(judge.shorted(0).cubes, (Cubes{{{selector, 1}}}));
+    EXPECT_EQ(judge.returned(lamp).cubes, (Cubes{{{selector, 0}}})); // between: shorted, not fed
 }
 
-TEST(BruteForce, AddsUpTheDropsOfAChainOfDiodes) // trap h
+TYPED_TEST(HandWorked, AddsUpTheDropsOfAChainOfDiodes) // trap h
 {
     const auto chain = [](std::uint32_t diodes, Millivolts highest) {
         Sketch s;
@@ -143,7 +148,7 @@ TEST(BruteForce, AddsUpTheDropsOfAChainOfDiodes) // trap h
             s.circuit.diodes.push_back({last, next, 700, 0});
             last = next;
         }
-        return BruteForce(s.circuit).shorted(0).answer;
+        return TypeParam(s.circuit).shorted(0).answer;
     };
 
     EXPECT_EQ(chain(20, 13800), Answer::Never);  // 14.0 V
@@ -175,28 +180,28 @@ TwoStrikes strikesOnACutReturn(bool ofOneSource)
     return t;
 }
 
-TEST(BruteForce, FeedsNoLoadThroughAnotherLoad) // traps i1, i2
+TYPED_TEST(HandWorked, FeedsNoLoadThroughAnotherLoad) // traps i1, i2
 {
     for (const bool ofOneSource : {true, false}) {
         const TwoStrikes t = strikesOnACutReturn(ofOneSource);
-        const BruteForce brute(t.s.circuit);
-        EXPECT_EQ(brute.returned(t.one).answer, Answer::Never);
-        EXPECT_EQ(brute.returned(t.other).answer, Answer::Never);
+        const TypeParam judge(t.s.circuit);
+        EXPECT_EQ(judge.returned(t.one).answer, Answer::Never);
+        EXPECT_EQ(judge.returned(t.other).answer, Answer::Never);
     }
 }
 
-TEST(BruteForce, FeedsBothLoadsOnceTheCutReturnIsMended)
+TYPED_TEST(HandWorked, FeedsBothLoadsOnceTheCutReturnIsMended)
 {
     TwoStrikes t = strikesOnACutReturn(true);
     t.s.join(4, 0); // the cut, and minus
 
-    const BruteForce brute(t.s.circuit);
+    const TypeParam judge(t.s.circuit);
 
-    EXPECT_EQ(brute.returned(t.one).cubes, (Cubes{{{t.k1, 1}}}));
-    EXPECT_EQ(brute.returned(t.other).cubes, (Cubes{{{t.k2, 1}}}));
+    EXPECT_EQ(judge.returned(t.one).cubes, (Cubes{{{t.k1, 1}}}));
+    EXPECT_EQ(judge.returned(t.other).cubes, (Cubes{{{t.k2, 1}}}));
 }
 
-TEST(BruteForce, OperatesADryInputWithoutCallingItShorted) // trap j
+TYPED_TEST(HandWorked, OperatesADryInputWithoutCallingItShorted) // trap j
 {
     Sketch s;
     const Vertex plus = s.vertex(), minus = s.vertex(), input = s.vertex();
@@ -206,13 +211,13 @@ TEST(BruteForce, OperatesADryInputWithoutCallingItShorted) // trap j
     s.element(input, minus, ElementKind::Wetting);
     s.join(input, minus, when(button, 1));
 
-    const BruteForce brute(s.circuit);
+    const TypeParam judge(s.circuit);
 
-    EXPECT_EQ(brute.operated(0).cubes, (Cubes{{{button, 1}}}));
-    EXPECT_EQ(brute.shorted(0).answer, Answer::Never);
+    EXPECT_EQ(judge.operated(0).cubes, (Cubes{{{button, 1}}}));
+    EXPECT_EQ(judge.shorted(0).answer, Answer::Never);
 }
 
-TEST(BruteForce, ClosesAnInputThroughResistorsInsideItsBandOnly)
+TYPED_TEST(HandWorked, ClosesAnInputThroughResistorsInsideItsBandOnly)
 {
     const auto operatedThrough = [](double ohms) {
         Sketch s;
@@ -220,14 +225,14 @@ TEST(BruteForce, ClosesAnInputThroughResistorsInsideItsBandOnly)
         s.circuit.inputs.push_back({input, reference, 500, false, false, false, 0});
         s.element(input, middle, ElementKind::Resistor, 200);
         s.element(reference, middle, ElementKind::Resistor, ohms);
-        return BruteForce(s.circuit).operated(0).answer;
+        return TypeParam(s.circuit).operated(0).answer;
     };
 
     EXPECT_EQ(operatedThrough(300), Answer::Always);
     EXPECT_EQ(operatedThrough(301), Answer::Never);
 }
 
-TEST(BruteForce, JoinsNoPlusesOverACommonMinus) // trap l
+TYPED_TEST(HandWorked, JoinsNoPlusesOverACommonMinus) // trap l
 {
     Sketch s;
     const Vertex plus1 = s.vertex(), minus1 = s.vertex(), plus2 = s.vertex(), minus2 = s.vertex();
@@ -236,31 +241,31 @@ TEST(BruteForce, JoinsNoPlusesOverACommonMinus) // trap l
     s.join(minus1, minus2);
     const std::uint32_t lamp = s.element(plus1, minus1);
 
-    const BruteForce brute(s.circuit);
+    const TypeParam judge(s.circuit);
 
-    EXPECT_EQ(brute.joined(plus1, plus2).answer, Answer::Never);
-    EXPECT_EQ(brute.allJoined({{minus1, minus2}, {plus1, plus2}}).answer, Answer::Never);
-    EXPECT_EQ(brute.shorted(0).answer, Answer::Never);
-    EXPECT_EQ(brute.shorted(1).answer, Answer::Never);
-    EXPECT_EQ(brute.alwaysReturnedVia(lamp, 0), Answer::Always);
-    EXPECT_EQ(brute.alwaysReturnedVia(lamp, 1), Answer::Never);
+    EXPECT_EQ(judge.joined(plus1, plus2).answer, Answer::Never);
+    EXPECT_EQ(judge.allJoined({{minus1, minus2}, {plus1, plus2}}).answer, Answer::Never);
+    EXPECT_EQ(judge.shorted(0).answer, Answer::Never);
+    EXPECT_EQ(judge.shorted(1).answer, Answer::Never);
+    EXPECT_EQ(judge.alwaysReturnedVia(lamp, 0), Answer::Always);
+    EXPECT_EQ(judge.alwaysReturnedVia(lamp, 1), Answer::Never);
 }
 
-TEST(BruteForce, TurnsAPolarisedLoadRound)
+TYPED_TEST(HandWorked, TurnsAPolarisedLoadRound)
 {
     Sketch s;
     const Vertex plus = s.vertex(), minus = s.vertex();
     s.feed(plus, minus);
     const std::uint32_t lamp = s.polarised(minus, plus);
 
-    const BruteForce brute(s.circuit);
+    const TypeParam judge(s.circuit);
 
-    EXPECT_EQ(brute.returned(lamp).answer, Answer::Never);
-    EXPECT_EQ(brute.returnedVia(lamp, 0, Direction::Reverse).answer, Answer::Always);
-    EXPECT_EQ(brute.returnedVia(lamp, 0, Direction::Either).answer, Answer::Always);
+    EXPECT_EQ(judge.returned(lamp).answer, Answer::Never);
+    EXPECT_EQ(judge.returnedVia(lamp, 0, Direction::Reverse).answer, Answer::Always);
+    EXPECT_EQ(judge.returnedVia(lamp, 0, Direction::Either).answer, Answer::Always);
 }
 
-TEST(BruteForce, StacksAidingSourcesAlone)
+TYPED_TEST(HandWorked, StacksAidingSourcesAlone)
 {
     const auto acrossBoth = [](bool aiding) {
         Sketch s;
@@ -268,14 +273,14 @@ TEST(BruteForce, StacksAidingSourcesAlone)
         s.feed(top, middle);
         aiding ? s.feed(middle, bottom) : s.feed(bottom, middle);
         const std::uint32_t load = s.polarised(top, bottom);
-        return BruteForce(s.circuit).returned(load).answer;
+        return TypeParam(s.circuit).returned(load).answer;
     };
 
     EXPECT_EQ(acrossBoth(true), Answer::Always);
     EXPECT_EQ(acrossBoth(false), Answer::Never);
 }
 
-TEST(BruteForce, NeedsTheContactOfTheLoadClosedAndItsBypassOpen)
+TYPED_TEST(HandWorked, NeedsTheContactOfTheLoadClosedAndItsBypassOpen)
 {
     Sketch s;
     const Vertex plus = s.vertex(), a = s.vertex(), minus = s.vertex();
@@ -285,7 +290,7 @@ TEST(BruteForce, NeedsTheContactOfTheLoadClosedAndItsBypassOpen)
     const std::uint32_t load = s.element(a, minus);
     s.join(a, minus, when(bypasses, 1));
 
-    const BruteVerdict verdict = BruteForce(s.circuit).returned(load);
+    const auto verdict = TypeParam(s.circuit).returned(load);
 
     EXPECT_EQ(verdict.answer, Answer::Some);
     EXPECT_EQ(verdict.cubes, (Cubes{{{feeds, 1}, {bypasses, 0}}}));
@@ -322,22 +327,22 @@ Interlock interlock()
     return i;
 }
 
-TEST(BruteForce, LetsNoInterlockBeInOnBothSides)
+TYPED_TEST(HandWorked, LetsNoInterlockBeInOnBothSides)
 {
     const Interlock i = interlock();
 
-    const BruteForce brute(i.s.circuit);
+    const TypeParam judge(i.s.circuit);
 
-    EXPECT_TRUE(brute.canMove(i.r1));
-    EXPECT_TRUE(brute.canMove(i.r2));
-    EXPECT_FALSE(brute.canHappen({1, 1, 1, 1}));
-    EXPECT_TRUE(brute.canHappen({1, 1, 0, 1}));
-    EXPECT_FALSE(brute.canHappen({1, 0, 0, 1}));
-    EXPECT_EQ(brute.shorted(0).answer, Answer::Never);
-    EXPECT_EQ(brute.joined(i.plus, i.between).cubes, (Cubes{{{i.r1, 1}}}));
+    EXPECT_TRUE(judge.canMove(i.r1));
+    EXPECT_TRUE(judge.canMove(i.r2));
+    EXPECT_FALSE(judge.canHappen({1, 1, 1, 1}));
+    EXPECT_TRUE(judge.canHappen({1, 1, 0, 1}));
+    EXPECT_FALSE(judge.canHappen({1, 0, 0, 1}));
+    EXPECT_EQ(judge.shorted(0).answer, Answer::Never);
+    EXPECT_EQ(judge.joined(i.plus, i.between).cubes, (Cubes{{{i.r1, 1}}}));
 }
 
-TEST(BruteForce, TrustsNoCoilThatOnlyItsOwnContactFeeds)
+TYPED_TEST(HandWorked, TrustsNoCoilThatOnlyItsOwnContactFeeds)
 {
     Sketch s;
     const Vertex plus = s.vertex(), minus = s.vertex(), a = s.vertex();
@@ -346,18 +351,18 @@ TEST(BruteForce, TrustsNoCoilThatOnlyItsOwnContactFeeds)
     s.join(plus, a, when(relay, 1));
     const std::uint32_t coil = s.coil(a, minus, relay);
 
-    EXPECT_FALSE(BruteForce(s.circuit).canMove(relay));
-    EXPECT_EQ(BruteForce(s.circuit).returned(coil).answer, Answer::Never);
+    EXPECT_FALSE(TypeParam(s.circuit).canMove(relay));
+    EXPECT_EQ(TypeParam(s.circuit).returned(coil).answer, Answer::Never);
 
     const MovedIndex button = s.moved();
     s.join(plus, a, when(button, 1));
 
-    EXPECT_TRUE(BruteForce(s.circuit).canMove(relay));
-    EXPECT_TRUE(BruteForce(s.circuit).canHappen({1, 0})); // sealed in
-    EXPECT_EQ(BruteForce(s.circuit).returned(coil).cubes, (Cubes{{{relay, 1}}, {{button, 1}}}));
+    EXPECT_TRUE(TypeParam(s.circuit).canMove(relay));
+    EXPECT_TRUE(TypeParam(s.circuit).canHappen({1, 0})); // sealed in
+    EXPECT_EQ(TypeParam(s.circuit).returned(coil).cubes, (Cubes{{{relay, 1}}, {{button, 1}}}));
 }
 
-TEST(BruteForce, MovesLogicOnlyWhenItIsPoweredAndAsked)
+TYPED_TEST(HandWorked, MovesLogicOnlyWhenItIsPoweredAndAsked)
 {
     Sketch s;
     const Vertex plus = s.vertex(), minus = s.vertex(), input = s.vertex(), supplied = s.vertex();
@@ -373,12 +378,12 @@ TEST(BruteForce, MovesLogicOnlyWhenItIsPoweredAndAsked)
     drive.needsInput = true;
     s.circuit.drives.push_back(drive);
 
-    EXPECT_FALSE(BruteForce(s.circuit).canMove(k1)); // neither
+    EXPECT_FALSE(TypeParam(s.circuit).canMove(k1)); // neither
     s.join(input, minus, when(button, 1));
-    EXPECT_FALSE(BruteForce(s.circuit).canMove(k1)); // asked, not powered
+    EXPECT_FALSE(TypeParam(s.circuit).canMove(k1)); // asked, not powered
     s.join(plus, supplied);
-    EXPECT_TRUE(BruteForce(s.circuit).canMove(k1));
-    EXPECT_TRUE(BruteForce(s.circuit).canHappen({1, 0})); // held after the button is let go
+    EXPECT_TRUE(TypeParam(s.circuit).canMove(k1));
+    EXPECT_TRUE(TypeParam(s.circuit).canHappen({1, 0})); // held after the button is let go
 }
 
 } // namespace

@@ -63,13 +63,11 @@ private:
 
 void Drawing::addOperators()
 {
-    static constexpr std::uint32_t counts[] = {2, 2, 2, 3, 3, 3, 3, 3, 3, 4, 4, 4, 4, 4, 4, 5, 5, 5, 6, 6};
-    std::uint32_t count = counts[random_.below(std::size(counts))];
-    if (random_.happens(2))
-        count = random_.between(7, 8);
+    static constexpr std::uint32_t counts[] = {2, 2, 3, 3, 3, 4, 4, 4, 4, 5, 5, 5, 5, 6, 6, 6, 7, 7, 8};
+    const std::uint32_t count = counts[random_.below(std::size(counts))];
     for (std::uint32_t i = 0; i < count; ++i) {
         MovedOperator moved;
-        moved.throws = random_.happens(count > 6 ? 5 : 25) ? 3 : 2;
+        moved.throws = random_.happens(count > 6 ? 12 : 30) ? 3 : 2;
         moved.unpowered = static_cast<ThrowIndex>(random_.happens(75) ? 0 : random_.below(moved.throws));
         moved.idle =
             random_.happens(75) ? moved.unpowered : static_cast<ThrowIndex>(random_.below(moved.throws));
@@ -288,7 +286,7 @@ Circuit Drawing::doors()
     mostVertices_ = 12;
     addFeed(0, 1);
     addSecondFeeds();
-    if (random_.happens(35))
+    for (std::uint32_t inputs = random_.below(3); inputs > 0; --inputs)
         addInput();
     if (random_.happens(30)) // a module between the rails
         addDrive(load(0, 1));
@@ -307,7 +305,7 @@ Circuit Drawing::chance()
     const Vertex plus = any();
     addFeed(plus, anyBut(plus));
     addSecondFeeds();
-    if (random_.happens(25))
+    for (std::uint32_t inputs = random_.below(3); inputs > 0; --inputs)
         addInput();
     const std::uint32_t joints = random_.between(circuit_.vertices / 2, circuit_.vertices + 3);
     for (std::uint32_t i = 0; i < joints; ++i) {

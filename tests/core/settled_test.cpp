@@ -29,6 +29,13 @@ Circuit relays(std::uint32_t relays)
     return circuit;
 }
 
+const Guard always;
+
+void join(Circuit& circuit, Vertex a, Vertex b, const Guard& guard)
+{
+    circuit.joints.push_back({a, b, guard, 0});
+}
+
 Guard bothOf(const Guard& one, const Guard& other)
 {
     Guard guard = one;
@@ -36,51 +43,68 @@ Guard bothOf(const Guard& one, const Guard& other)
     return guard;
 }
 
-TEST(BruteSettled, PullsRelaysInOneAfterAnother)
+template <class Judge> class Settled : public testing::Test {
+};
+using Judges = testing::Types<BruteForce, Questions>;
+TYPED_TEST_SUITE(Settled, Judges);
+
+TYPED_TEST(Settled, PullsRelaysInOneAfterAnother)
 {
     Circuit circuit = relays(2);
-    circuit.joints.push_back({0, 2, when(0, 1), 0});
-    circuit.joints.push_back({0, 3, when(1, 1), 0});
-    const BruteForce brute(circuit);
+    join(circuit, 0, 2, when(0, 1));
+    join(circuit, 0, 3, when(1, 1));
+    const TypeParam judge(circuit);
 
-    EXPECT_EQ(brute.settled({1, 0, 0}), (Position{1, 1, 1}));
-    EXPECT_EQ(brute.settled({0, 1, 1}), (Position{0, 0, 0})); // what coils were given does not count
-    EXPECT_EQ(brute.buzzes(0).answer, Answer::Never);
+    EXPECT_EQ(judge.settled({1, 0, 0}), (Position{1, 1, 1}));
+    EXPECT_EQ(judge.settled({0, 1, 1}), (Position{0, 0, 0})); // what coils were given does not count
+    EXPECT_EQ(judge.buzzes(0).answer, Answer::Never);
 }
 
-TEST(BruteSettled, FindsTheRelayThatPullsInThroughItsOwnRestContact)
+TYPED_TEST(Settled, FindsTheRelayThatPullsInThroughItsOwnRestContact)
 {
     Circuit circuit = relays(1);
-    circuit.joints.push_back({0, 2, bothOf(when(0, 1), when(1, 0)), 0});
-    const BruteForce brute(circuit);
+    join(circuit, 0, 2, bothOf(when(0, 1), when(1, 0)));
+    const TypeParam judge(circuit);
 
-    EXPECT_EQ(brute.settled({0, 0}), (Position{0, 0}));
-    EXPECT_FALSE(brute.settled({1, 0}));
-    EXPECT_EQ(brute.buzzes(0).answer, Answer::Some);
-    EXPECT_EQ(brute.buzzes(0).cubes, (std::vector<Cube>{{{0, 1}}}));
+    EXPECT_EQ(judge.settled({0, 0}), (Position{0, 0}));
+    EXPECT_FALSE(judge.settled({1, 0}));
+    EXPECT_EQ(judge.buzzes(0).answer, Answer::Some);
+    EXPECT_EQ(judge.buzzes(0).cubes, (std::vector<Cube>{{{0, 1}}}));
 }
 
-TEST(BruteSettled, LetsOneOfTwoRacingRelaysWin)
+TYPED_TEST(Settled, FindsTheCoilWhoseContactTakesItsOwnSupplyAway)
+{
+    Circuit circuit = relays(1);
+    join(circuit, 0, 2, always);
+    circuit.feeds[0].live = bothOf(when(0, 1), when(1, 0));
+    const TypeParam judge(circuit);
+
+    EXPECT_FALSE(judge.settled({1, 0}));
+    EXPECT_EQ(judge.buzzes(0).answer, Answer::Some);
+    EXPECT_EQ(judge.buzzes(0).cubes, (std::vector<Cube>{{{0, 1}}}));
+}
+
+TYPED_TEST(Settled, LetsOneOfTwoRacingRelaysWin)
 {
     Circuit circuit = relays(2);
-    circuit.joints.push_back({0, 2, bothOf(when(0, 1), when(2, 0)), 0});
-    circuit.joints.push_back({0, 3, bothOf(when(0, 1), when(1, 0)), 0});
-    const BruteForce brute(circuit);
+    join(circuit, 0, 2, bothOf(when(0, 1), when(2, 0)));
+    join(circuit, 0, 3, bothOf(when(0, 1), when(1, 0)));
+    const TypeParam judge(circuit);
 
-    EXPECT_EQ(brute.settled({1, 0, 0}), (Position{1, 1, 0}));
-    EXPECT_EQ(brute.buzzes(0).answer, Answer::Never);
+    EXPECT_EQ(judge.settled({1, 0, 0}), (Position{1, 1, 0}));
+    EXPECT_EQ(judge.buzzes(0).answer, Answer::Never);
 }
 
-TEST(BruteSettled, FollowsASensorOnlyWhileItIsPowered)
+TYPED_TEST(Settled, FollowsASensorOnlyWhileItIsPowered)
 {
     Circuit circuit = relays(1);
     circuit.operators[1].throws = 3;
     circuit.drives[0].manner = Drive::Manner::Follows;
-    circuit.joints.push_back({0, 2, when(0, 1), 0});
-    const BruteForce brute(circuit);
+    join(circuit, 0, 2, when(0, 1));
+    const TypeParam judge(circuit);
 
-    EXPECT_EQ(brute.settled({1, 2}), (Position{1, 2}));
-    EXPECT_EQ(brute.settled({0, 2}), (Position{0, 0}));
+    EXPECT_EQ(judge.settled({1, 2}), (Position{1, 2}));
+    EXPECT_EQ(judge.settled({0, 2}), (Position{0, 0}));
 }
 
 } // namespace
