@@ -32,7 +32,7 @@ Result<std::vector<fs::path>> kindFiles(const std::string& folder)
             files.push_back(entry->path());
     if (error)
         return Problem{{noFolder, {{"reason", error.message()}}}, folder, nameFolder};
-    std::sort(files.begin(), files.end());
+    std::sort(files.begin(), files.end(), [](const fs::path& a, const fs::path& b) { return a.stem() < b.stem(); });
     return files;
 }
 

@@ -11,7 +11,7 @@ inline constexpr auto wordsOf<ValueStanding> = std::to_array<std::string_view>({
                                                                                 "memory"});
 template <>
 inline constexpr auto wordsOf<OperatorNature> =
-    std::to_array<std::string_view>({"relay", "door", "hand", "keySwitch", "sensor", "position", "bolt",
+    std::to_array<std::string_view>({"relay", "door", "hand", "keySwitch", "sensor", "selector", "bolt",
                                      "mains", "battery", "fire", "failure"});
 template <>
 inline constexpr auto wordsOf<Setting::Form> = std::to_array<std::string_view>({"dip", "potentiometer",

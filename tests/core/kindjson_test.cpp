@@ -320,7 +320,7 @@ struct Folder {
 TEST(Catalogue, ReadsAFolderInTheOrderOfNames)
 {
     const Folder folder;
-    for (const char* name : {"relay", "diode"})
+    for (const char* name : {"relay", "diode", "relay-timed"}) // a file's name sorts "relay-timed.json" first
         folder.write(std::string(name) + ".json",
                      std::string("{\"name\":\"") + name + "\",\"title\":{\"en\":\"X\"},\"family\":\"part\"}");
     folder.write("readme.txt", "no kind");
@@ -328,9 +328,10 @@ TEST(Catalogue, ReadsAFolderInTheOrderOfNames)
     const Result<Catalogue> catalogue = readCatalogue(folder.path.string());
 
     ASSERT_TRUE(catalogue.ok()) << inWords(catalogue.problem());
-    ASSERT_EQ(catalogue.value().kinds.size(), 2u);
+    ASSERT_EQ(catalogue.value().kinds.size(), 3u);
     EXPECT_EQ(catalogue.value().kinds[0].name, "diode");
     EXPECT_EQ(catalogue.value().find("relay"), &catalogue.value().kinds[1]);
+    EXPECT_EQ(catalogue.value().kinds[2].name, "relay-timed");
     EXPECT_EQ(catalogue.value().find("lamp"), nullptr);
 }
 
