@@ -135,9 +135,10 @@ bool isTagTwice(const Job& job, const Device& device)
 
 bool isCoreTwice(const Job& job, const Conductor& conductor)
 {
+    if (conductor.make != ConductorMake::Core)
+        return false;
     const std::vector<const Conductor*> cores = coresOf(job, conductor.cable);
-    return conductor.make == ConductorMake::Core &&
-           std::count_if(cores.begin(), cores.end(), [&](const Conductor* each) {
+    return std::count_if(cores.begin(), cores.end(), [&](const Conductor* each) {
                return each->cable == conductor.cable && each->core == conductor.core;
            }) > 1;
 }

@@ -1,5 +1,7 @@
 #include "edit/rownames.h"
 
+#include <fmt/format.h>
+
 namespace doorloom {
 
 std::string nameOfRow(const Job&, const JobInfo& row)
@@ -106,6 +108,21 @@ std::string printedTerminals(const Kind& kind)
     for (const Terminal* terminal : terminalsOf(kind))
         joined += (joined.empty() ? "" : ", ") + terminal->printed;
     return joined;
+}
+
+std::string settingText(const SettingValue& value)
+{
+    const auto* number = std::get_if<double>(&value);
+    return number ? fmt::format("{}", *number) : std::get<std::string>(value);
+}
+
+Problem leftAlone(const std::string& name)
+{
+    return problemAt(
+        name, {.en = "'{name}' is marked to be left alone.", .es = "'{name}' está marcado para no tocarlo."},
+        {.en = "Give it another standing first, if it may be touched.",
+         .es = "Cambie antes su estado, si se puede tocar."},
+        {{"name", name}});
 }
 
 Problem notInJob(Words noun)

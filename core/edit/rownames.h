@@ -80,9 +80,11 @@ template <class Keyed> std::string keysOf(const std::vector<Keyed>& list)
     return joined;
 }
 std::string printedTerminals(const Kind& kind);
+std::string settingText(const SettingValue& value);
 
 // The sentences that several places say.
-Problem notInJob(Words noun); // an operation on a row that is gone
+Problem notInJob(Words noun);               // an operation on a row that is gone
+Problem leftAlone(const std::string& name); // marked 'leave alone'
 Problem noSuchTerminal(const Job& job, const Landing& landing);
 
 } // namespace doorloom

@@ -28,13 +28,13 @@ void verifyNumbers(const Job& job, Problems& problems)
             if (!seen.insert(row.id.number).second)
                 problems.push_back(numberUsedTwice(job, row.id.number));
             if (row.id.number == 0 || row.id.number >= job.nextNumber)
-                problems.push_back(problemAt({},
-                                             {.en = "The number '{number}' is not below the job's counter, '{next}'.",
-                                              .es = "El número '{number}' no es menor que el contador '{next}'."},
-                                             {.en = "Raise the counter past it, or give the row another number.",
-                                              .es = "Suba el contador o dé otro número al elemento."},
-                                             {{"number", std::to_string(row.id.number)},
-                                              {"next", std::to_string(job.nextNumber)}}));
+                problems.push_back(problemAt(
+                    {},
+                    {.en = "The number '{number}' is not below the job's counter, '{next}'.",
+                     .es = "El número '{number}' no es menor que el contador '{next}'."},
+                    {.en = "Raise the counter past it, or give the row another number.",
+                     .es = "Suba el contador o dé otro número al elemento."},
+                    {{"number", std::to_string(row.id.number)}, {"next", std::to_string(job.nextNumber)}}));
         }
     });
 }
@@ -60,12 +60,13 @@ void verifyLookups(const Job& job, Problems& problems)
     const Job rebuilt = withLookupsRebuilt(job);
     if (job.referrers == rebuilt.referrers && job.deviceTags == rebuilt.deviceTags)
         return;
-    problems.push_back(problemAt({},
-                                 {.en = "What the job remembers about its rows ('{lookup}') is not what they say.",
-                                  .es = "Lo que el trabajo recuerda de sus elementos ('{lookup}') no es lo que dicen."},
-                                 {.en = "Save the job and open it again, and report this mistake of the program.",
-                                  .es = "Guarde el trabajo, ábralo de nuevo e informe de este error del programa."},
-                                 {{"lookup", job.referrers == rebuilt.referrers ? "deviceTags" : "referrers"}}));
+    problems.push_back(
+        problemAt({},
+                  {.en = "What the job remembers about its rows ('{lookup}') is not what they say.",
+                   .es = "Lo que el trabajo recuerda de sus elementos ('{lookup}') no es lo que dicen."},
+                  {.en = "Save the job and open it again, and report this mistake of the program.",
+                   .es = "Guarde el trabajo, ábralo de nuevo e informe de este error del programa."},
+                  {{"lookup", job.referrers == rebuilt.referrers ? "deviceTags" : "referrers"}}));
 }
 
 } // namespace

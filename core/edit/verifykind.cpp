@@ -33,7 +33,6 @@ private:
 void verifyThrows(const std::string& name, const std::vector<Throw>& throws, const Key& unpowered,
                   const Key& idle, Problems& problems)
 {
-    const Gaps gaps = {{"name", name}, {"throws", keysOf(throws)}, {"unpowered", unpowered}, {"idle", idle}};
     KeyCheck keys(name, problems);
     for (const Throw& each : throws)
         keys.see({"throw", "posición"}, each.key);
@@ -42,19 +41,17 @@ void verifyThrows(const std::string& name, const std::vector<Throw>& throws, con
             problemAt(name,
                       {.en = "{name} has fewer than two throws: '{throws}'.",
                        .es = "{name} tiene menos de dos posiciones: '{throws}'."},
-                      {.en = "Give it two throws or more.", .es = "Déle dos posiciones o más."}, gaps));
+                      {.en = "Give it two throws or more.", .es = "Déle dos posiciones o más."},
+                      {{"name", name}, {"throws", keysOf(throws)}}));
     if (!findThrow(throws, unpowered))
         problems.push_back(problemAt(
             name,
-            {.en = "{name} can't be at '{unpowered}' without power.",
-             .es = "{name} no puede estar en '{unpowered}' sin alimentación."},
-            {.en = "Use one of its throws: {throws}.", .es = "Use una de sus posiciones: {throws}."}, gaps));
+            {.en = "{name} can't be at '{throw}' without power.",
+             .es = "{name} no puede estar en '{throw}' sin alimentación."},
+            {.en = "Use one of its throws: {throws}.", .es = "Use una de sus posiciones: {throws}."},
+            {{"name", name}, {"throws", keysOf(throws)}, {"throw", unpowered}}));
     if (!findThrow(throws, idle))
-        problems.push_back(problemAt(
-            name,
-            {.en = "{name} can't be at '{idle}' at rest.",
-             .es = "{name} no puede estar en '{idle}' en reposo."},
-            {.en = "Use one of its throws: {throws}.", .es = "Use una de sus posiciones: {throws}."}, gaps));
+        problems.push_back(noSuchThrowAtRest(name, throws, idle));
 }
 
 } // namespace
@@ -82,7 +79,6 @@ void verifyPromises(const Job& job, const Operator& row, Problems& problems)
 {
     const std::string name = nameOf(job, row);
     verifyThrows(name, row.throws, row.unpowered, row.idle, problems);
-    const Gaps gaps = {{"name", name}, {"role", row.ownerRole}, {"owner", tagOf(job, row.owner)}};
     const Kind* kind = kindOf(job, row.owner);
     if (kind && !findRole(*kind, row.ownerRole))
         problems.push_back(
@@ -91,14 +87,23 @@ void verifyPromises(const Job& job, const Operator& row, Problems& problems)
                        .es = "{name} pertenece al papel '{role}' de {owner}, que no lo tiene."},
                       {.en = "Choose a role of {owner}, or give the operator a tag of its own.",
                        .es = "Elija un papel de {owner} o dé al operador su propia etiqueta."},
-                      gaps));
+                      {{"name", name}, {"role", row.ownerRole}, {"owner", tagOf(job, row.owner)}}));
     if (!row.owner && row.tag.empty())
         problems.push_back(problemAt({},
                                      {.en = "An operator that no device owns has the tag ''.",
                                       .es = "Un operador sin dispositivo propio tiene la etiqueta ''."},
                                      {.en = "Give it a tag such as 'D1', or its device.",
                                       .es = "Déle una etiqueta como 'D1' o su dispositivo."},
-                                     gaps));
+                                     {}));
+}
+
+Problem noSuchThrowAtRest(const std::string& name, const std::vector<Throw>& throws, const Key& idle)
+{
+    return problemAt(name,
+                     {.en = "{name} can't be at '{throw}' at rest.",
+                      .es = "{name} no puede estar en '{throw}' en reposo."},
+                     {.en = "Use one of its throws: {throws}.", .es = "Use una de sus posiciones: {throws}."},
+                     {{"name", name}, {"throws", keysOf(throws)}, {"throw", idle}});
 }
 
 } // namespace doorloom

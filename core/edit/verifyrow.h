@@ -3,6 +3,8 @@
 #include "base/result.h"
 #include "model/job.h"
 
+#include <optional>
+#include <string>
 #include <vector>
 
 // What one row promises, judged from it and the rows that it refers to. Look-ups are not used.
@@ -49,10 +51,15 @@ Problem tagUsedTwice(const Device& device);
 Problem coreUsedTwice(const Job& job, const Conductor& core);
 Problem secondTitleBlock(const Job& job);
 Problem numberUsedTwice(const Job& job, std::uint32_t number);
+std::optional<Problem> tagProblem(const Device& device); // of the tag alone
+std::optional<Problem> choiceProblem(const Device& device, const Kind& kind, const Choice& choice);
+Problem noSuchSetting(const Device& device, const Kind& kind, const Key& setting);
 std::optional<Problem> settingProblem(const Device& device, const Setting& setting,
                                       const SettingValue& value);
 // Whether an operator with the ones can stand for a role with the others.
 bool sameThrows(const std::vector<Throw>& ones, const std::vector<Throw>& others);
+Problem noSuchRole(const Device& device, const Kind& kind, const Key& role);
+Problem noSuchThrowAtRest(const std::string& name, const std::vector<Throw>& throws, const Key& idle);
 Problem throwsDoNotMatch(const Job& job, const Device& device, const Role& role, const Operator& moved);
 
 } // namespace doorloom

@@ -1,0 +1,83 @@
+#include "edit/operations.h"
+#include "edit/removal.h"
+#include "edit/rownames.h"
+#include "edit/verifyrow.h"
+
+#include <algorithm>
+
+namespace doorloom {
+
+namespace {
+
+// What an opening said of one operator it now says of another, which does the same.
+void follow(Opening& opening, OperatorId before, OperatorId after)
+{
+    const auto replace = [&](OperatorId& id) {
+        if (id == before)
+            id = after;
+    };
+    const auto replaceThrows = [&](std::vector<Thrown>& throws) {
+        for (Thrown& thrown : throws)
+            replace(thrown.moved);
+        for (auto at = throws.begin(); at != throws.end();)
+            at = std::find(throws.begin(), at, *at) == at ? at + 1 : throws.erase(at);
+    };
+    replace(opening.door);
+    replace(opening.fire);
+    for (auto* acts : {&opening.requests, &opening.releases})
+        for (Act& act : *acts)
+            replaceThrows(act.throws);
+    replaceThrows(opening.occupied);
+    for (Promise& promise : opening.promises)
+        replace(promise.situation.lost);
+}
+
+void retire(Draft& draft, OperatorId before, OperatorId after)
+{
+    for (std::uint32_t user : referrersOf(draft.job(), before.number))
+        if (draft.job().openings.find({user}))
+            follow(*draft.edit(OpeningId{user}), before, after);
+    removeRows(draft, {before.number});
+}
+
+} // namespace
+
+Result<Change> bindRole(const Job& job, DeviceId device, const Key& role, OperatorId moved)
+{
+    Draft draft(job);
+    Device* row = draft.edit(device);
+    const Operator* mover = job.operators.find(moved);
+    if (!row)
+        return notInJob(nounOf<Device>());
+    if (!mover)
+        return notInJob(nounOf<Operator>());
+    const Kind& kind = *kindOf(job, *row);
+    const Role* known = findRole(kind, role);
+    if (!known)
+        return noSuchRole(*row, kind, role);
+    if (!sameThrows(known->throws, mover->throws))
+        return throwsDoNotMatch(job, *row, *known, *mover);
+    const OperatorId before = boundTo(*row, role);
+    for (Binding& binding : row->bindings)
+        if (binding.role == role)
+            binding.moved = moved;
+    const bool stillBound = std::any_of(row->bindings.begin(), row->bindings.end(),
+                                        [&](const Binding& binding) { return binding.moved == before; });
+    if (!stillBound && job.operators.find(before)->owner && !isBoundElsewhere(job, before, device))
+        retire(draft, before, moved);
+    return draft.change();
+}
+
+Result<Change> setIdle(const Job& job, OperatorId moved, const Key& idle)
+{
+    Draft draft(job);
+    Operator* row = draft.edit(moved);
+    if (!row)
+        return notInJob(nounOf<Operator>());
+    if (!findThrow(row->throws, idle))
+        return noSuchThrowAtRest(nameOf(job, *row), row->throws, idle);
+    row->idle = idle;
+    return draft.change();
+}
+
+} // namespace doorloom
