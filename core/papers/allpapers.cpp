@@ -1,0 +1,62 @@
+#include "papers/papers.h"
+
+#include "papers/scheduleforms.h"
+#include "papers/tags.h"
+
+namespace doorloom {
+namespace {
+
+std::string scheduleAsText(const Job& job, const PaperSetup& setup)
+{
+    return scheduleText(scheduleOf(job, setup.digest), setup.language);
+}
+
+std::string scheduleAsCsv(const Job& job, const PaperSetup& setup)
+{
+    return scheduleCsv(scheduleOf(job, setup.digest), setup.language);
+}
+
+std::string tagsAsText(const Job& job, const PaperSetup& setup)
+{
+    return tagsText(tagsOf(job, setup.digest), setup.language);
+}
+
+std::string tagsAsCsv(const Job& job, const PaperSetup& setup)
+{
+    return tagsCsv(tagsOf(job, setup.digest), setup.language);
+}
+
+} // namespace
+
+static const Paper schedulePaper{"schedule", scheduleTitle, scheduleAsText, scheduleAsCsv};
+static const Paper tagsPaper{"tags", tagsTitle, tagsAsText, tagsAsCsv};
+static const Paper* const papers[] = {&schedulePaper, &tagsPaper};
+
+std::span<const Paper* const> allPapers()
+{
+    return papers;
+}
+
+const Paper* paperNamed(std::string_view name)
+{
+    for (const Paper* paper : papers)
+        if (paper->name == name)
+            return paper;
+    return nullptr;
+}
+
+std::string namesOfPapers()
+{
+    std::string names;
+    for (const Paper* paper : papers)
+        names += (names.empty() ? "" : ", ") + std::string(paper->name);
+    return names;
+}
+
+Language languageOf(const Job& job)
+{
+    const bool spanishAlone = !job.info.empty() && job.info.begin()->spanish && !job.info.begin()->english;
+    return spanishAlone ? Language::Spanish : Language::English;
+}
+
+} // namespace doorloom
