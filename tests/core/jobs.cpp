@@ -168,8 +168,7 @@ Situation situationNamed(const Job& job, std::string_view text)
 
 // ---- The builder
 
-template <class T>
-T JobBuilder::carriedOut(Result<T> result) const
+template <class T> T JobBuilder::carriedOut(Result<T> result) const
 {
     if (!result.ok())
         throw std::runtime_error(inWords(result.problem()));
@@ -319,9 +318,10 @@ JobBuilder& JobBuilder::opening(const OpeningSketch& sketch)
         opening.releases.push_back({act.name, act.side, throwsNamed(job_, act.throws)});
     opening.occupied = throwsNamed(job_, sketch.occupied);
     for (const PromiseSketch& promise : sketch.promises)
-        opening.promises.push_back({situationNamed(job_, promise.situation),
-                                    promise.device.empty() ? opening.locks.at(0) : deviceCalled(promise.device).id,
-                                    promise.promised});
+        opening.promises.push_back(
+            {situationNamed(job_, promise.situation),
+             promise.device.empty() ? opening.locks.at(0) : deviceCalled(promise.device).id,
+             promise.promised});
     return apply({{Put<Opening>{opening.id, opening}}});
 }
 
@@ -360,14 +360,12 @@ NewNumbers shuffledNumbers(const Job& job, unsigned seed)
 struct Renumber {
     const NewNumbers& numbers;
 
-    template <class Row>
-    void operator()(Id<Row>& id) const
+    template <class Row> void operator()(Id<Row>& id) const
     {
         if (id)
             id.number = numbers.at(id.number);
     }
-    template <class Row>
-    void operator()(std::vector<Id<Row>>& ids) const
+    template <class Row> void operator()(std::vector<Id<Row>>& ids) const
     {
         for (Id<Row>& id : ids)
             (*this)(id);

@@ -79,8 +79,7 @@ public:
 private:
     const Device& deviceCalled(std::string_view tag) const;
     Kind fitted(Kind kind) const;
-    template <class T>
-    T carriedOut(Result<T> result) const;
+    template <class T> T carriedOut(Result<T> result) const;
 
     Job job_;
     Change change_;

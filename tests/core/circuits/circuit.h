@@ -6,7 +6,8 @@
 #include <string>
 #include <vector>
 
-// Circuits that every version must judge right: a right job, wrong forms of it, and what is to be said of them.
+// Circuits that every version must judge right: a right job, wrong forms of it, and what is to be said of
+// them.
 namespace doorloom {
 
 // Sets of throws in which a finding happens: "KS1=on R2=rest" is one set, "" the empty one (always).
@@ -22,7 +23,7 @@ struct ExpectedLine {
 struct Expected {
     std::string rule, severity, at; // severity: "danger", "fault", "doubt", "hint"
     Cubes throws = {""};
-    std::string reason{};             // why never fed
+    std::string reason{};              // why never fed
     std::vector<ExpectedLine> lines{}; // these at least
     std::vector<std::string> names{};  // terminals and jumpers that the finding must name
 };
@@ -31,8 +32,8 @@ struct Expected {
 namespace reason {
 inline const std::string onePole = "both sides on one pole", missingReturn = "missing return",
                          inSeries = "in series with another load", untied = "poles of two untied supplies",
-                         twoSupplies = "poles of two supplies", ownContact = "must be in before it can pull in",
-                         whileShorted = "only while shorted";
+                         twoSupplies = "poles of two supplies",
+                         ownContact = "must be in before it can pull in", whileShorted = "only while shorted";
 }
 
 // Whether the right form is known to lie one edit away, so that the remedy can name it, or any of several
@@ -41,7 +42,7 @@ enum class Remedy { TheReverseEdit, AnyOfSeveral };
 
 struct WrongForm {
     std::string name;
-    Change change; // from the right job
+    Change change;                  // from the right job
     std::vector<Expected> findings; // above a hint: these and no others
     Remedy remedy = Remedy::TheReverseEdit;
 };
@@ -55,8 +56,8 @@ struct JudgedCircuit {
 
 using Edit = std::function<void(JobBuilder&)>;
 
-inline WrongForm wrongForm(std::string name, const Job& right, const Edit& edit, std::vector<Expected> findings,
-                           Remedy remedy = Remedy::TheReverseEdit)
+inline WrongForm wrongForm(std::string name, const Job& right, const Edit& edit,
+                           std::vector<Expected> findings, Remedy remedy = Remedy::TheReverseEdit)
 {
     JobBuilder builder(right, Clamps::Roomy);
     edit(builder);

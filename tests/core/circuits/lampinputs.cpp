@@ -26,8 +26,12 @@ JudgedCircuit isolatedInputs()
             right,
             {},
             {wrongForm("I1", right, wetLamps,
-                       {{.rule = "foreign-volts", .severity = "danger", .at = "LM1:K3", .throws = {"LM1:K3=in"},
-                         .lines = {{"foreign-volts", "WO1:LI"}, {"foreign-volts", "WO2:LI"},
+                       {{.rule = "foreign-volts",
+                         .severity = "danger",
+                         .at = "LM1:K3",
+                         .throws = {"LM1:K3=in"},
+                         .lines = {{"foreign-volts", "WO1:LI"},
+                                   {"foreign-volts", "WO2:LI"},
                                    {"foreign-volts", "WO3:LI"}},
                          .names = {"JA", "JB"}}})}};
 }
@@ -44,7 +48,8 @@ JudgedCircuit inputsLinkedToMinus()
 
 JudgedCircuit lampsPulledToMinus()
 {
-    JobBuilder job = withDevices("PS1 dc-supply-24; PB1 push-plate; WO1 wave-actuator-led; OL3 lamp-common-plus");
+    JobBuilder job =
+        withDevices("PS1 dc-supply-24; PB1 push-plate; WO1 wave-actuator-led; OL3 lamp-common-plus");
     addModule(job, "LM1").option("LM1", "K3", "wet").power("PS1", "LM1 WO1");
     job.wires("PB1:C → LM1:COM; PB1:NO → LM1:IN1; LM1:K3.NO → WO1:LED; "
               "OL3:COM → LM1:K3.C; OL3:RED → LM1:K3.NO; OL3:GRN → LM1:K3.NC");

@@ -55,24 +55,26 @@ Kind controller()
 
 JudgedCircuit twoKeysInSeries()
 {
-    const Job right = withDevices("PS1 dc-supply-24; KS1 KS2 key-switch")
-                          .wires("PS1:+ → KS1:C; KS1:NO → KS2:C")
-                          .job();
-    return {"trap a",
-            right,
-            {},
-            {wrongForm("trap a shorted", right, [](JobBuilder& job) { job.wire("KS2:NO", "PS1:−"); },
-                       {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"KS1=on KS2=on"}}})}};
+    const Job right =
+        withDevices("PS1 dc-supply-24; KS1 KS2 key-switch").wires("PS1:+ → KS1:C; KS1:NO → KS2:C").job();
+    return {
+        "trap a",
+        right,
+        {},
+        {wrongForm("trap a shorted", right, [](JobBuilder& job) { job.wire("KS2:NO", "PS1:−"); },
+                   {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"KS1=on KS2=on"}}})}};
 }
 
 JudgedCircuit ownContactsInSeries()
 {
-    return {"trap b",
-            withDevices("PS1 dc-supply-24; KS1 key-switch; R1 relay")
-                .wires("PS1:+ → KS1:C; KS1:NO → R1:A1; R1:A2 → PS1:−; PS1:+ → R1:C1; R1:NO1 → R1:C2; R1:NC2 → PS1:−")
-                .job(),
-            {},
-            {}};
+    return {
+        "trap b",
+        withDevices("PS1 dc-supply-24; KS1 key-switch; R1 relay")
+            .wires(
+                "PS1:+ → KS1:C; KS1:NO → R1:A1; R1:A2 → PS1:−; PS1:+ → R1:C1; R1:NO1 → R1:C2; R1:NC2 → PS1:−")
+            .job(),
+        {},
+        {}};
 }
 
 JudgedCircuit returnThatReachesOnlyPlus()
@@ -84,8 +86,9 @@ JudgedCircuit returnThatReachesOnlyPlus()
     return {"trap c",
             right,
             {},
-            {wrongForm("trap c no return", right, [](JobBuilder& job) { job.move("PS1:− → RES1:b", "TS1:2"); },
-                       {{.rule = "never-fed", .severity = "fault", .at = "OL1", .reason = reason::missingReturn}})}};
+            {wrongForm(
+                "trap c no return", right, [](JobBuilder& job) { job.move("PS1:− → RES1:b", "TS1:2"); },
+                {{.rule = "never-fed", .severity = "fault", .at = "OL1", .reason = reason::missingReturn}})}};
 }
 
 JudgedCircuit eightDoors()
@@ -95,7 +98,9 @@ JudgedCircuit eightDoors()
         addModule(job, "LM" + n).device("PB" + n, "push-plate").device("ES" + n, "strike-fail-secure");
         job.power("PS1", "LM" + n);
         job.wire("PB" + n + ":C", "LM" + n + ":COM").wire("PB" + n + ":NO", "LM" + n + ":IN1");
-        job.wire("PS1:+", "LM" + n + ":K1.C").wire("LM" + n + ":K1.NO", "ES" + n + ":1").wire("ES" + n + ":2", "PS1:−");
+        job.wire("PS1:+", "LM" + n + ":K1.C")
+            .wire("LM" + n + ":K1.NO", "ES" + n + ":1")
+            .wire("ES" + n + ":2", "PS1:−");
         job.opening({.tag = "DOOR" + n,
                      .locks = {"ES" + n},
                      .requests = {{"PB" + n, "PB" + n + "=pressed LM" + n + ":K1=in"}},
@@ -106,15 +111,15 @@ JudgedCircuit eightDoors()
 
 JudgedCircuit shortedOnBattery()
 {
-    const Job right = JobBuilder(Clamps::Roomy)
-                          .device("PS1", withMainsFailRelay())
-                          .wire("PS1:+", "PS1:MF.C")
-                          .job();
+    const Job right =
+        JobBuilder(Clamps::Roomy).device("PS1", withMainsFailRelay()).wire("PS1:+", "PS1:MF.C").job();
     return {"trap f",
             right,
             {},
             {wrongForm("trap f shorted", right, [](JobBuilder& job) { job.wire("PS1:MF.NC", "PS1:−"); },
-                       {{.rule = "shorted", .severity = "danger", .at = "PS1",
+                       {{.rule = "shorted",
+                         .severity = "danger",
+                         .at = "PS1",
                          .throws = {"PS1:mains=lost PS1:battery=good"}}})}};
 }
 
@@ -144,12 +149,14 @@ JudgedCircuit diodeChain()
     return {"trap h",
             right,
             {},
-            {wrongForm("trap h one bridged", right, [](JobBuilder& changed) { changed.wire("D20:A", "D20:K"); },
-                       {{.rule = "shorted", .severity = "danger", .at = "PS1"}}, Remedy::AnyOfSeveral)}};
+            {wrongForm(
+                "trap h one bridged", right, [](JobBuilder& changed) { changed.wire("D20:A", "D20:K"); },
+                {{.rule = "shorted", .severity = "danger", .at = "PS1"}}, Remedy::AnyOfSeveral)}};
 }
 
-JudgedCircuit sharedReturnCut(const std::string& name, const std::string& devices, const std::string& secondPlus,
-                        std::vector<Expected> hints, const std::string& why)
+JudgedCircuit sharedReturnCut(const std::string& name, const std::string& devices,
+                              const std::string& secondPlus, std::vector<Expected> hints,
+                              const std::string& why)
 {
     JobBuilder job = withDevices(devices + "; KS1 KS2 key-switch");
     job.wires("PS1:+ → KS1:C; KS1:NO → ES1:1; KS2:NO → ES2:1; ES1:2 → ES2:2; ES2:2 → PS1:−");
@@ -157,12 +164,16 @@ JudgedCircuit sharedReturnCut(const std::string& name, const std::string& device
     if (!hints.empty())
         job.wire("PS1:−", "PS2:−");
     const Job right = job.job();
-    return {name,
-            right,
-            std::move(hints),
-            {wrongForm(name + " return cut", right, [](JobBuilder& changed) { changed.takeOff("ES2:2 → PS1:−"); },
-                       {{.rule = "never-fed", .severity = "fault", .at = "ES1", .reason = why,
-                         .lines = {{"never-fed", "ES2", why}}}})}};
+    return {
+        name,
+        right,
+        std::move(hints),
+        {wrongForm(name + " return cut", right, [](JobBuilder& changed) { changed.takeOff("ES2:2 → PS1:−"); },
+                   {{.rule = "never-fed",
+                     .severity = "fault",
+                     .at = "ES1",
+                     .reason = why,
+                     .lines = {{"never-fed", "ES2", why}}}})}};
 }
 
 JudgedCircuit buttonOnDryInput()
@@ -193,9 +204,11 @@ JudgedCircuit nineLoads()
     return {"trap v",
             right,
             {},
-            {wrongForm("trap v shorted by keys", right, [](JobBuilder& changed) { changed.wire("KS2:NO", "PS1:−"); },
+            {wrongForm("trap v shorted by keys", right,
+                       [](JobBuilder& changed) { changed.wire("KS2:NO", "PS1:−"); },
                        {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"KS1=on KS2=on"}}}),
-             wrongForm("trap v shorted always", right, [](JobBuilder& changed) { changed.wire("PS1:+", "PS1:−"); },
+             wrongForm("trap v shorted always", right,
+                       [](JobBuilder& changed) { changed.wire("PS1:+", "PS1:−"); },
                        {{.rule = "shorted", .severity = "danger", .at = "PS1"}})}};
 }
 
@@ -236,8 +249,10 @@ std::vector<JudgedCircuit> trapCircuits()
             diodeChain(),
             sharedReturnCut("trap i1", "PS1 dc-supply-24; ES1 ES2 strike-fail-secure", "PS1:+", {},
                             reason::missingReturn),
-            sharedReturnCut("trap i2", "PS1 dc-supply-12; PS2 dc-supply-24; ES1 strike-fail-secure-12; "
-                                       "ES2 strike-fail-secure", "PS2:+", {tie}, reason::inSeries),
+            sharedReturnCut("trap i2",
+                            "PS1 dc-supply-12; PS2 dc-supply-24; ES1 strike-fail-secure-12; "
+                            "ES2 strike-fail-secure",
+                            "PS2:+", {tie}, reason::inSeries),
             buttonOnDryInput(),
             twoVoltagesWithoutInput(),
             nineLoads(),

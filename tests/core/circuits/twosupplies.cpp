@@ -20,13 +20,14 @@ JudgedCircuit oneTie()
     const Job right = twoVoltages();
     Expected hint = tie;
     hint.names = {"PS1:−", "PS2:−", "TR1:TRIG"};
-    return {"B",
-            right,
-            {hint},
-            {wrongForm("B1", right, [](JobBuilder& job) { job.takeOff("PS1:− → PS2:−"); },
-                       {{.rule = "never-fed", .severity = "fault", .at = "TR1:TRIG", .reason = reason::untied}}),
-             wrongForm("B2", right, [](JobBuilder& job) { job.wire("PS1:+", "PS2:+"); },
-                       {{.rule = "two-feeds", .severity = "danger", .at = "PS1 PS2"}})}};
+    return {
+        "B",
+        right,
+        {hint},
+        {wrongForm("B1", right, [](JobBuilder& job) { job.takeOff("PS1:− → PS2:−"); },
+                   {{.rule = "never-fed", .severity = "fault", .at = "TR1:TRIG", .reason = reason::untied}}),
+         wrongForm("B2", right, [](JobBuilder& job) { job.wire("PS1:+", "PS2:+"); },
+                   {{.rule = "two-feeds", .severity = "danger", .at = "PS1 PS2"}})}};
 }
 
 // The lock's own supply through a dry output of a module on another.
@@ -51,26 +52,34 @@ JudgedCircuit untied()
             right,
             {},
             {wrongForm("C1", right, [](JobBuilder& job) { job.option("LM1", "K1", "wet"); },
-                       {{.rule = "wet-output", .severity = "danger", .at = "LM1:K1",
+                       {{.rule = "wet-output",
+                         .severity = "danger",
+                         .at = "LM1:K1",
                          .lines = {{"two-feeds", "PS1 PS2"}, {"never-fed", "ES1"}},
                          .names = {"JA", "JB", "LM1:K1.C"}}}),
              wrongForm("C5", right, returnThroughModule,
-                       {{.rule = "never-fed", .severity = "fault", .at = "ES1", .reason = reason::untied,
+                       {{.rule = "never-fed",
+                         .severity = "fault",
+                         .at = "ES1",
+                         .reason = reason::untied,
                          .names = {"LM1:K1"}}})}};
 }
 
 JudgedCircuit tied()
 {
     const Job right = ownSupply().wire("PS1:−", "PS2:−").job();
-    return {"Ct",
-            right,
-            {tie},
-            {wrongForm("C2", right, [](JobBuilder& job) { job.option("LM1", "K1", "wet"); },
-                       {{.rule = "wet-output", .severity = "danger", .at = "LM1:K1",
-                         .lines = {{"two-feeds", "PS1 PS2"}, {"never-fed", "ES1", reason::onePole}},
-                         .names = {"JA", "JB"}}}),
-             wrongForm("C4", right, returnThroughModule,
-                       {{.rule = "wet-output", .severity = "doubt", .at = "LM1:K1", .throws = {"LM1:K1=in"}}})}};
+    return {
+        "Ct",
+        right,
+        {tie},
+        {wrongForm("C2", right, [](JobBuilder& job) { job.option("LM1", "K1", "wet"); },
+                   {{.rule = "wet-output",
+                     .severity = "danger",
+                     .at = "LM1:K1",
+                     .lines = {{"two-feeds", "PS1 PS2"}, {"never-fed", "ES1", reason::onePole}},
+                     .names = {"JA", "JB"}}}),
+         wrongForm("C4", right, returnThroughModule,
+                   {{.rule = "wet-output", .severity = "doubt", .at = "LM1:K1", .throws = {"LM1:K1=in"}}})}};
 }
 
 JudgedCircuit secondSupplyInTheBox()
@@ -80,8 +89,11 @@ JudgedCircuit secondSupplyInTheBox()
             right,
             {},
             {wrongForm("C3", right, [](JobBuilder& job) { job.wire("PS2:+", "LM1:K1.C"); },
-                       {{.rule = "wet-output", .severity = "danger", .at = "LM1:K1",
-                         .lines = {{"two-feeds", "PS1 PS2"}}, .names = {"LM1:K1.C"}}})}};
+                       {{.rule = "wet-output",
+                         .severity = "danger",
+                         .at = "LM1:K1",
+                         .lines = {{"two-feeds", "PS1 PS2"}},
+                         .names = {"LM1:K1.C"}}})}};
 }
 
 } // namespace

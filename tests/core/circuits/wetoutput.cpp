@@ -40,14 +40,21 @@ JudgedCircuit wetDoor()
             {wrongForm("A2", right, [](JobBuilder& job) { job.wire("PS1:−", "LM1:K1.C"); },
                        {{.rule = "shorted", .severity = "danger", .at = "PS1", .names = {"JA"}}}),
              wrongForm("A3", right, [](JobBuilder& job) { job.move("LM1:K1.NO → ES1:2", "PS1:−"); },
-                       {{.rule = "wrong-in-situation", .severity = "fault", .at = "ES1", .throws = {"rest"},
+                       {{.rule = "wrong-in-situation",
+                         .severity = "fault",
+                         .at = "ES1",
+                         .throws = {"rest"},
                          .lines = {{"always-fed", "ES1"}}}}),
              wrongForm("A4", right, [](JobBuilder& job) { job.jumper("LM1", "K1", "JB", "dry"); },
-                       {{.rule = "jumpers-disagree", .severity = "fault", .at = "LM1:K1",
+                       {{.rule = "jumpers-disagree",
+                         .severity = "fault",
+                         .at = "LM1:K1",
                          .lines = {{"never-fed", "ES1", reason::missingReturn}, staysLocked},
                          .names = {"JA", "JB"}}}),
              wrongForm("A5", right, [](JobBuilder& job) { job.jumper("LM1", "K1", "JA", "dry"); },
-                       {{.rule = "jumpers-disagree", .severity = "fault", .at = "LM1:K1",
+                       {{.rule = "jumpers-disagree",
+                         .severity = "fault",
+                         .at = "LM1:K1",
                          .lines = {{"never-fed", "ES1", reason::onePole}, staysLocked},
                          .names = {"JA", "JB"}}})}};
 }
@@ -59,7 +66,9 @@ JudgedCircuit dryOutput()
             right,
             {},
             {wrongForm("A1", right, [](JobBuilder& job) { job.option("LM1", "K1", "wet"); },
-                       {{.rule = "wet-output", .severity = "fault", .at = "LM1:K1",
+                       {{.rule = "wet-output",
+                         .severity = "fault",
+                         .at = "LM1:K1",
                          .lines = {{"never-fed", "ES1", reason::onePole}, staysLocked},
                          .names = {"JA", "JB"}}})}};
 }
@@ -70,8 +79,9 @@ JudgedCircuit polarisedLamp()
     return {"A lamp",
             right,
             {},
-            {wrongForm("A6", right, [](JobBuilder& job) { job.kind("LM1", "relay-module-positive"); },
-                       {{.rule = "reverse-polarity", .severity = "fault", .at = "OL1", .throws = {"LM1:K1=in"}}})}};
+            {wrongForm(
+                "A6", right, [](JobBuilder& job) { job.kind("LM1", "relay-module-positive"); },
+                {{.rule = "reverse-polarity", .severity = "fault", .at = "OL1", .throws = {"LM1:K1=in"}}})}};
 }
 
 } // namespace

@@ -27,17 +27,21 @@ const std::string& kindOfStrike(FailMode mode)
     return mode == FailMode::Secure ? secure : safe;
 }
 
-Promised promisedWhen(bool locked) { return locked ? Promised::Locked : Promised::Free; }
+Promised promisedWhen(bool locked)
+{
+    return locked ? Promised::Locked : Promised::Free;
+}
 
 OpeningSketch openingOf(const Row& row)
 {
     const bool locked = row.wanted == AtRest::Locked;
     const std::string asked = row.relay == Relay::AtRest ? "LM1:K1=in" : "LM1:K1=rest";
-    OpeningSketch sketch{.locks = {"ES1"},
-                         .egress = row.egress,
-                         .fireRated = row.fireRated,
-                         .requests = {{"PB1", "PB1=pressed " + asked}},
-                         .promises = {{"rest", promisedWhen(locked)}, {"request PB1", promisedWhen(!locked)}}};
+    OpeningSketch sketch{
+        .locks = {"ES1"},
+        .egress = row.egress,
+        .fireRated = row.fireRated,
+        .requests = {{"PB1", "PB1=pressed " + asked}},
+        .promises = {{"rest", promisedWhen(locked)}, {"request PB1", promisedWhen(!locked)}}};
     if (row.egress == Egress::ByHand)
         sketch.promises.push_back({"all power lost", promisedWhen(row.strike == FailMode::Secure)});
     return sketch;
@@ -46,8 +50,10 @@ OpeningSketch openingOf(const Row& row)
 Job rightJob(const Row& row)
 {
     JobBuilder job = withDevices("PS1 dc-supply-24; PB1 push-plate; ES1 " + kindOfStrike(row.strike));
-    addModule(job, "LM1").power("PS1", "LM1").wires("PB1:C → LM1:COM; PB1:NO → LM1:IN1; PS1:+ → LM1:K1.C; "
-                                                    "ES1:2 → PS1:−");
+    addModule(job, "LM1")
+        .power("PS1", "LM1")
+        .wires("PB1:C → LM1:COM; PB1:NO → LM1:IN1; PS1:+ → LM1:K1.C; "
+               "ES1:2 → PS1:−");
     job.wire("LM1:K1." + row.contact, "ES1:1");
     if (row.relay == Relay::HeldIn)
         job.idle("LM1:K1", "in");
@@ -56,7 +62,8 @@ Job rightJob(const Row& row)
 
 Expected wrongAtRest(const Row& row, const std::vector<std::string>& alsoWrong)
 {
-    Expected expected{.rule = "wrong-in-situation", .severity = row.severity, .at = "ES1", .throws = {"rest"}};
+    Expected expected{
+        .rule = "wrong-in-situation", .severity = row.severity, .at = "ES1", .throws = {"rest"}};
     for (const std::string& situation : alsoWrong)
         expected.lines.push_back({"wrong-in-situation", "ES1", "", {situation}});
     return expected;
@@ -75,11 +82,12 @@ JudgedCircuit circuitOf(const Row& row)
     std::vector<std::string> strikeAlso = {"request PB1"};
     if (row.egress == Egress::ByHand)
         strikeAlso.push_back("all power lost");
-    return {row.name,
-            right,
-            {},
-            {wrongForm(row.name + " other contact", right, exchangeContact, {wrongAtRest(row, {"request PB1"})}),
-             wrongForm(row.name + " other strike", right, exchangeStrike, {wrongAtRest(row, strikeAlso)})}};
+    return {
+        row.name,
+        right,
+        {},
+        {wrongForm(row.name + " other contact", right, exchangeContact, {wrongAtRest(row, {"request PB1"})}),
+         wrongForm(row.name + " other strike", right, exchangeStrike, {wrongAtRest(row, strikeAlso)})}};
 }
 
 } // namespace
@@ -97,8 +105,10 @@ std::vector<JudgedCircuit> whichContactCircuits()
         {"N3 held in", Secure, AtRest::Free, "NO", Relay::HeldIn},
         {"N4 held in", Safe, AtRest::Free, "NC", Relay::HeldIn},
         {"N1 fire-rated", Secure, AtRest::Locked, "NO", Relay::AtRest, Egress::ByHand, true, "danger"},
-        {"N3 egress by electricity", Secure, AtRest::Free, "NC", Relay::AtRest, Egress::ByElectricity, false, "danger"},
-        {"N4 egress by electricity", Safe, AtRest::Free, "NO", Relay::AtRest, Egress::ByElectricity, false, "danger"}};
+        {"N3 egress by electricity", Secure, AtRest::Free, "NC", Relay::AtRest, Egress::ByElectricity, false,
+         "danger"},
+        {"N4 egress by electricity", Safe, AtRest::Free, "NO", Relay::AtRest, Egress::ByElectricity, false,
+         "danger"}};
     std::vector<JudgedCircuit> circuits;
     std::transform(rows.begin(), rows.end(), std::back_inserter(circuits), circuitOf);
     return circuits;
