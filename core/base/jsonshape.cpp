@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <cmath>
 
 namespace doorloom {
@@ -101,16 +102,31 @@ const Json* JsonReader::needed(const Json& object, std::string_view key)
     return value;
 }
 
-bool JsonReader::refuseKey(const Json& at, std::string_view key, const std::vector<std::string_view>& known)
+bool JsonReader::knownKeys(const Json& object, std::span<const std::string_view> known)
+{
+    const Json::Object* members = objectAt(object);
+    if (!members)
+        return false;
+    const auto unknown = std::ranges::find_if(
+        *members, [&](const auto& member) { return std::ranges::find(known, member.first) == known.end(); });
+    return unknown == members->end() || refuseKey(unknown->second, unknown->first, known);
+}
+
+bool JsonReader::refuseKey(const Json& at, std::string_view key, std::span<const std::string_view> known)
 {
     return refuse(at, {unknownKey, {{"key", std::string(key)}}}, {takeKeyOut, {{"words", listed(known)}}});
 }
 
-bool JsonReader::refuse(const Json& at, Message what, Message remedy)
+bool JsonReader::refuse(Problem found)
 {
     if (!problem)
-        problem = Problem{std::move(what), where(at), std::move(remedy)};
+        problem = std::move(found);
     return false;
+}
+
+bool JsonReader::refuse(const Json& at, Message what, Message remedy)
+{
+    return refuse({std::move(what), where(at), std::move(remedy)});
 }
 
 bool JsonReader::refuseType(const Json& at, const Words& wanted)
@@ -119,11 +135,16 @@ bool JsonReader::refuseType(const Json& at, const Words& wanted)
                   {writeWanted, {{"wanted", wanted}}});
 }
 
-std::string JsonReader::where(const Json& at) const
+std::string JsonReader::pathOf(const Json& at) const
 {
     const std::string inner = pathTo(at, root_);
     const std::string_view joint = prefix_.empty() || inner.empty() || inner.starts_with('[') ? "" : ".";
-    const std::string path = fmt::format("{}{}{}", prefix_, joint, inner);
+    return fmt::format("{}{}{}", prefix_, joint, inner);
+}
+
+std::string JsonReader::where(const Json& at) const
+{
+    const std::string path = pathOf(at);
     return fmt::format("{}, line {}{}{}", file_, at.line, path.empty() ? "" : ", ", path);
 }
 
@@ -143,19 +164,12 @@ bool Form<bool>::read(JsonReader& reader, const Json& json, bool& into)
     return truth != nullptr;
 }
 
-void Form<double>::write(JsonWriter& writer, double value)
-{
-    writer.allFinite = writer.allFinite && std::isfinite(value);
-    appendNumber(writer.text, std::isfinite(value) ? value : 0);
-}
-
-bool Form<std::uint32_t>::readId(JsonReader& reader, const Json& json, std::uint32_t& into, const char* tag)
+bool Form<std::uint32_t>::read(JsonReader& reader, const Json& json, std::uint32_t& into)
 {
     double number = 0;
     if (!reader.wholeAt(json, 1, reader.idsBelow - 1.0, number))
         return false;
     into = static_cast<std::uint32_t>(number);
-    reader.ids.push_back({&json, into, tag});
     return true;
 }
 

@@ -51,18 +51,13 @@ template <class Struct> inline constexpr auto shapeOf = std::tuple<>();
 // The words of an enum, in the order of its members, which count up from 0.
 template <class Enum> inline constexpr auto wordsOf = std::array<std::string_view, 0>();
 
-// The address stands for the type of an id.
-template <class Thing> inline constexpr char idTag = 0;
-
-template <class Value>
-struct Form; // static void write(JsonWriter&, const Value&); static bool read(JsonReader&, const Json&,
-             // Value&)
+// Has: static void write(JsonWriter&, const Value&); static bool read(JsonReader&, const Json&, Value&)
+template <class Value> struct Form;
 
 // Compact JSON, appended to a text. Commas look after themselves.
 class JsonWriter {
 public:
     std::string text;
-    bool allFinite = true; // a number that is none stands as 0 in the text
 
     template <class Value> void value(const Value& value)
     {
@@ -151,22 +146,18 @@ public:
     bool wholeAt(const Json& json, double least, double most, double& into);
     std::optional<std::size_t> wordAt(const Json& json, std::span<const std::string_view> words);
     const Json* needed(const Json& object, std::string_view key);
+    bool knownKeys(const Json& object, std::span<const std::string_view> known);
 
+    bool refuse(Problem found);
     bool refuse(const Json& at, Message what, Message remedy);
     bool refuseType(const Json& at, const Words& wanted); // "a text"
     std::string where(const Json& at) const;              // "cabinet.doorjob, line 214, conductors[7].to"
+    std::string pathOf(const Json& at) const;             // "conductors[7].to"
     const std::string& file() const { return file_; }
 
     std::optional<Problem> problem;
 
-    // Every id that was read, with the address of its type's idTag; null: any row.
-    struct SeenId {
-        const Json* at;
-        std::uint32_t number;
-        const char* tag;
-    };
-    std::vector<SeenId> ids;
-    std::uint32_t idsBelow = 1; // the counter of the job
+    std::uint32_t idsBelow = 1; // ids are less than the job's counter
 
 private:
     enum class Found { No, Read, Broken };
@@ -207,7 +198,7 @@ private:
         return names;
     }
 
-    bool refuseKey(const Json& at, std::string_view key, const std::vector<std::string_view>& known);
+    bool refuseKey(const Json& at, std::string_view key, std::span<const std::string_view> known);
 
     const Json& root_;
     std::string file_, prefix_;
@@ -226,7 +217,7 @@ template <> struct Form<bool> {
 };
 
 template <> struct Form<double> {
-    static void write(JsonWriter& writer, double value);
+    static void write(JsonWriter& writer, double value) { appendNumber(writer.text, value); }
     static bool read(JsonReader& reader, const Json& json, double& into)
     {
         return reader.numberAt(json, into);
@@ -249,18 +240,14 @@ template <std::signed_integral Whole> struct Form<Whole> {
 // The number of a row, in whatever table.
 template <> struct Form<std::uint32_t> {
     static void write(JsonWriter& writer, std::uint32_t value) { appendNumber(writer.text, value); }
-    static bool read(JsonReader& reader, const Json& json, std::uint32_t& into)
-    {
-        return readId(reader, json, into, nullptr);
-    }
-    static bool readId(JsonReader& reader, const Json& json, std::uint32_t& into, const char* tag);
+    static bool read(JsonReader& reader, const Json& json, std::uint32_t& into);
 };
 
 template <class Thing> struct Form<Id<Thing>> {
     static void write(JsonWriter& writer, Id<Thing> id) { appendNumber(writer.text, id.number); }
     static bool read(JsonReader& reader, const Json& json, Id<Thing>& into)
     {
-        return Form<std::uint32_t>::readId(reader, json, into.number, &idTag<Thing>);
+        return reader.read(json, into.number);
     }
 };
 

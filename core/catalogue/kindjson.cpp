@@ -1,8 +1,7 @@
 #include "catalogue/kindjson.h"
 
+#include "base/sha256.h"
 #include "catalogue/kindshape.h"
-
-#include <openssl/sha.h>
 
 #include <fmt/format.h>
 
@@ -143,10 +142,7 @@ Result<Kind> readCheckedKind(const Json& json, const std::string& file, const st
 
 std::string contentHash(const Kind& kind)
 {
-    const std::string text = kindText(kind);
-    std::array<unsigned char, SHA256_DIGEST_LENGTH> digest{};
-    SHA256(reinterpret_cast<const unsigned char*>(text.data()), text.size(), digest.data());
-    return fmt::format("{:02x}", fmt::join(digest, ""));
+    return sha256(kindText(kind));
 }
 
 } // namespace doorloom

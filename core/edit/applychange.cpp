@@ -175,8 +175,8 @@ std::optional<Problem> judgedRow(const Job& job, std::uint32_t number)
     return problems.empty() ? std::nullopt : std::optional(std::move(problems.front()));
 }
 
-// In: the job after the change, and its undoing.
-std::optional<Problem> brokenPromise(const Job& job, const Change& undo)
+// In: the job after the change, and its undoing. Out: `row` too, when it is one row's promise.
+std::optional<Problem> brokenPromise(const Job& job, const Change& undo, std::uint32_t& row)
 {
     Judged judged;
     for (const Step& step : undo.steps) {
@@ -186,8 +186,10 @@ std::optional<Problem> brokenPromise(const Job& job, const Change& undo)
     }
     judged.sort();
     for (std::uint32_t number : judged.numbers)
-        if (auto problem = judgedRow(job, number))
+        if (auto problem = judgedRow(job, number)) {
+            row = number;
             return problem;
+        }
     return std::nullopt;
 }
 
@@ -195,10 +197,17 @@ std::optional<Problem> brokenPromise(const Job& job, const Change& undo)
 
 Result<Change> applyChange(Job& job, const Change& change)
 {
+    std::uint32_t row = 0;
+    return applyChange(job, change, row);
+}
+
+Result<Change> applyChange(Job& job, const Change& change, std::uint32_t& refusedRow)
+{
+    refusedRow = 0;
     if (auto problem = badNumber(job, change))
         return *std::move(problem);
     Change undo = swapAll(job, change);
-    if (auto problem = brokenPromise(job, undo)) {
+    if (auto problem = brokenPromise(job, undo, refusedRow)) {
         swapAll(job, undo);
         return *std::move(problem);
     }

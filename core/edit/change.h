@@ -36,6 +36,8 @@ struct Change {
 //         (every promise that verifyJob lists)
 // Cost:   grows with the change and what hangs on it, not with the job
 Result<Change> applyChange(Job& job, const Change& change);
+// Out: refusedRow: the number of the row that would break its promises, 0 when it is no single one
+Result<Change> applyChange(Job& job, const Change& change, std::uint32_t& refusedRow);
 
 // The net change that makes `newer` out of `older`: what differs, not the history with its detours.
 // Cost: a walk along both jobs, chunks that they share left out.

@@ -35,6 +35,7 @@ inline Role roleOf(const Key& key, OperatorNature nature, const Key& unpowered, 
     Role role;
     role.key = key;
     role.nature = nature;
+    role.words = {key, key};
     role.throws = {throwNamed(unpowered), throwNamed(other)};
     role.unpowered = unpowered;
     role.idle = unpowered;
