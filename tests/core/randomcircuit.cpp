@@ -32,10 +32,13 @@ public:
     explicit Drawing(std::uint32_t seed) : random_(seed) {}
 
     Circuit doors();
+    Circuit manyDoors();
     Circuit chance();
 
 private:
     void addOperators();
+    void addOperator(std::uint32_t threeThrowPercent);
+    void addDoors(std::uint32_t doors);
     Vertex any() { return random_.below(circuit_.vertices); }
     Vertex anyBut(Vertex vertex);
     Vertex fresh(); // or any, when there are enough
@@ -65,14 +68,17 @@ void Drawing::addOperators()
 {
     static constexpr std::uint32_t counts[] = {2, 2, 3, 3, 3, 4, 4, 4, 4, 5, 5, 5, 5, 6, 6, 6, 7, 7, 8};
     const std::uint32_t count = counts[random_.below(std::size(counts))];
-    for (std::uint32_t i = 0; i < count; ++i) {
-        MovedOperator moved;
-        moved.throws = random_.happens(count > 6 ? 12 : 30) ? 3 : 2;
-        moved.unpowered = static_cast<ThrowIndex>(random_.happens(75) ? 0 : random_.below(moved.throws));
-        moved.idle =
-            random_.happens(75) ? moved.unpowered : static_cast<ThrowIndex>(random_.below(moved.throws));
-        circuit_.operators.push_back(moved);
-    }
+    for (std::uint32_t i = 0; i < count; ++i)
+        addOperator(count > 6 ? 12 : 30);
+}
+
+void Drawing::addOperator(std::uint32_t threeThrowPercent)
+{
+    MovedOperator moved;
+    moved.throws = random_.happens(threeThrowPercent) ? 3 : 2;
+    moved.unpowered = static_cast<ThrowIndex>(random_.happens(75) ? 0 : random_.below(moved.throws));
+    moved.idle = random_.happens(75) ? moved.unpowered : static_cast<ThrowIndex>(random_.below(moved.throws));
+    circuit_.operators.push_back(moved);
 }
 
 Vertex Drawing::anyBut(Vertex vertex)
@@ -279,22 +285,35 @@ void Drawing::makeMistakes()
     }
 }
 
-Circuit Drawing::doors()
+void Drawing::addDoors(std::uint32_t doors)
 {
-    addOperators();
     circuit_.vertices = 2;
-    mostVertices_ = 12;
     addFeed(0, 1);
     addSecondFeeds();
     for (std::uint32_t inputs = random_.below(3); inputs > 0; --inputs)
         addInput();
     if (random_.happens(30)) // a module between the rails
         addDrive(load(0, 1));
-    for (std::uint32_t doors = random_.between(1, 3); doors > 0; --doors)
+    for (; doors > 0; --doors)
         addDoor();
     if (random_.happens(50))
         addOddments();
     makeMistakes();
+}
+
+Circuit Drawing::doors()
+{
+    addOperators();
+    addDoors(random_.between(1, 3));
+    return circuit_;
+}
+
+Circuit Drawing::manyDoors()
+{
+    for (std::uint32_t left = random_.between(10, 20); left > 0; --left)
+        addOperator(20);
+    mostVertices_ = 40;
+    addDoors(random_.between(4, 9));
     return circuit_;
 }
 
@@ -328,6 +347,29 @@ Circuit randomCircuit(std::uint32_t seed)
 {
     Drawing drawing(seed);
     return seed % 2 == 0 ? drawing.doors() : drawing.chance();
+}
+
+Circuit randomLargeCircuit(std::uint32_t seed)
+{
+    return Drawing(seed).manyDoors();
+}
+
+Circuit redrawn(Circuit circuit, std::uint32_t seed)
+{
+    Random random(seed);
+    const auto shuffle = [&](auto& things) {
+        for (std::size_t left = things.size(); left > 1; --left)
+            std::swap(things[left - 1], things[random.below(static_cast<std::uint32_t>(left))]);
+    };
+    shuffle(circuit.joints);
+    shuffle(circuit.diodes);
+    for (Joint& joint : circuit.joints)
+        if (random.happens(50))
+            std::swap(joint.a, joint.b);
+    for (Element& element : circuit.elements)
+        if (!element.polarised && random.happens(50))
+            std::swap(element.a, element.b);
+    return circuit;
 }
 
 // ---- Shrinking

@@ -12,6 +12,13 @@ namespace doorloom {
 // pure chance.
 Circuit randomCircuit(std::uint32_t seed);
 
+// Like doors, with 10 to 20 operators and up to 40 vertices: too many positions for the brute force.
+Circuit randomLargeCircuit(std::uint32_t seed);
+
+// The same circuit drawn differently: joints and diodes in another order, ends swapped where either end will
+// do. Vertices, operators, elements, feeds and inputs keep their numbers.
+Circuit redrawn(Circuit circuit, std::uint32_t seed);
+
 // One thing after another is left out while `stillFails` says yes.
 Circuit shrunk(Circuit circuit, const std::function<bool(const Circuit&)>& stillFails);
 

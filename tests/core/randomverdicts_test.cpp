@@ -279,5 +279,43 @@ TEST(RandomVerdicts, AreThoseOfTheBruteForce)
     EXPECT_GE(counts["settled"][Answer::Never], 300);
 }
 
+// All that one may ask of a circuit with nothing unpolarised turned round.
+std::vector<Verdict> allVerdicts(const Circuit& circuit)
+{
+    const Questions questions(circuit, windowBudget);
+    std::vector<Verdict> verdicts;
+    for (Vertex x = 0; x < circuit.vertices; ++x)
+        verdicts.push_back(questions.joined(x, (x + 1) % circuit.vertices));
+    for (std::uint32_t f = 0; f < circuit.feeds.size(); ++f)
+        verdicts.push_back(questions.shorted(f));
+    for (std::uint32_t e = 0; e < circuit.elements.size(); ++e)
+        verdicts.push_back(questions.returned(e));
+    for (std::uint32_t i = 0; i < circuit.inputs.size(); ++i)
+        verdicts.push_back(questions.operated(i));
+    return verdicts;
+}
+
+TEST(RandomVerdicts, DoNotDependOnHowTheCircuitIsDrawn)
+{
+    int compared = 0, unknown = 0;
+    for (std::uint32_t seed = 1; seed <= 300; ++seed) {
+        const Circuit circuit = randomLargeCircuit(seed);
+        const std::vector<Verdict> verdicts = allVerdicts(circuit),
+                                   others = allVerdicts(redrawn(circuit, seed));
+        for (std::size_t v = 0; v < verdicts.size(); ++v) {
+            if (verdicts[v].answer == Answer::Unknown || others[v].answer == Answer::Unknown) {
+                ++unknown;
+                continue;
+            }
+            ++compared;
+            EXPECT_EQ(verdicts[v].answer, others[v].answer) << "SEED=" << seed << ", question " << v;
+            EXPECT_EQ(verdicts[v].more, others[v].more) << "SEED=" << seed << ", question " << v;
+            EXPECT_EQ(verdicts[v].cubes, others[v].cubes) << "SEED=" << seed << ", question " << v;
+        }
+    }
+    fmt::print("{} verdicts compared, {} unknown\n", compared, unknown);
+    EXPECT_GT(compared, 20 * unknown);
+}
+
 } // namespace
 } // namespace doorloom
