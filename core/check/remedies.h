@@ -24,6 +24,7 @@ public:
     // What undoes a way: options that closed it, parts turned round, each conductor taken off.
     void breakWay(const std::vector<Origin>& way);
 
+    bool empty() const { return remedies_.empty(); }
     std::vector<Remedy> taken() { return std::move(remedies_); }
 
 private:

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "verdict/positions.h"
 #include "verdict/questions.h"
 #include "verdict/region.h"
 #include "verdict/search.h"
@@ -69,22 +70,6 @@ private:
     std::map<std::uint32_t, ShortCase> shorts_;
     std::map<std::pair<std::uint32_t, std::uint32_t>, ReturnCase> returns_;
 };
-
-// All throws of some operators, counted through; calls `visit` until it returns false.
-// The position is changed in place; other operators stay.
-template <class Visit>
-void forEachPosition(const Circuit& circuit, const std::vector<MovedIndex>& operators, Position& position, Visit visit)
-{
-    for (MovedIndex each : operators)
-        position[each] = 0;
-    while (visit()) {
-        std::size_t i = 0;
-        while (i < operators.size() && ++position[operators[i]] == circuit.operators[operators[i]].throws)
-            position[operators[i++]] = 0;
-        if (i == operators.size())
-            return;
-    }
-}
 
 // Do the poles meet in this part, with the joints that `closed` accepts?
 bool shortedWith(const Region& part, const Circuit& circuit, const Feed& feed,

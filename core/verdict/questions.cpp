@@ -357,6 +357,31 @@ const Circuit& Questions::circuit() const { return inside_->circuit; }
 bool Questions::canMove(MovedIndex moved) const { return inside_->movable[moved] != 0; }
 Coverage Questions::coverage() const { return inside_->total; }
 
+std::vector<std::uint32_t> Questions::feedsNear(Vertex vertex) const
+{
+    return inside_->nets.feedsOfIsland(inside_->nets.islandOf(vertex));
+}
+
+bool Questions::sameIsland(Vertex x, Vertex y) const { return inside_->nets.sameIsland(x, y); }
+
+std::vector<MovedIndex> Questions::operatorsThatMatter(std::uint32_t element) const
+{
+    std::vector<MovedIndex> all;
+    std::vector<std::uint32_t> loads{element};
+    for (std::size_t i = 0; i < loads.size(); ++i)
+        for (std::uint32_t feed : feedsNear(inside_->circuit.elements[loads[i]].a)) {
+            const ReturnCase& at = inside_->returnCase(loads[i], feed);
+            for (MovedIndex moved : at.possible ? at.operators : std::vector<MovedIndex>()) {
+                all.push_back(moved);
+                const Drive* drive = inside_->driveOf[moved];
+                if (drive && drive->load && std::find(loads.begin(), loads.end(), *drive->load) == loads.end())
+                    loads.push_back(*drive->load);
+            }
+        }
+    sortOperators(all);
+    return all;
+}
+
 namespace {
 
 template <class Ask>

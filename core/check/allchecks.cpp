@@ -1,0 +1,26 @@
+#include "check/check.h"
+
+#include <algorithm>
+
+namespace doorloom {
+
+extern const Check shortedSource, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, foreignVolts, neverFed,
+    wrongInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated, optionNotChosen, emptyTerminal, waitingEnd,
+    overfilledTerminal, duplicateTag;
+
+// The order in which one speaks before another when each would mend the other.
+static constexpr const Check* checks[] = {
+    &shortedSource,  &wetOutput,       &twoFeeds,        &jumpersDisagree, &reversePolarity, &foreignVolts,
+    &neverFed,       &wrongInSituation, &buzzes,         &alwaysFed,       &neverOperated,   &alwaysOperated,
+    &optionNotChosen, &emptyTerminal,  &waitingEnd,      &overfilledTerminal, &duplicateTag,
+};
+
+std::span<const Check* const> allChecks() { return checks; }
+
+const Check* checkCalled(std::string_view code)
+{
+    const auto found = std::find_if(std::begin(checks), std::end(checks), [&](const Check* each) { return each->code == code; });
+    return found == std::end(checks) ? nullptr : *found;
+}
+
+} // namespace doorloom

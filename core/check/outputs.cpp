@@ -1,0 +1,74 @@
+#include "check/outputs.h"
+
+#include "check/tell.h"
+
+#include <algorithm>
+
+namespace doorloom {
+
+bool OutputInJob::isWet(const Job& job) const
+{
+    const Device* row = job.devices.find(device);
+    const Kind* kind = kindOf(job, device);
+    const Option* option = kind ? findOption(*kind, output->option) : nullptr;
+    return option && !output->wetValue.empty() &&
+           std::all_of(option->jumpers.begin(), option->jumpers.end(), [&](const Jumper& jumper) {
+               return chosen(*row, option->key, jumper.key) == output->wetValue;
+           });
+}
+
+namespace {
+
+bool belongsTo(const SwitchedOutput& output, const Kind& kind, const Origin& origin)
+{
+    if (std::any_of(origin.because.begin(), origin.because.end(),
+                    [&](const JumperAt& at) { return at.option == output.option; }))
+        return true;
+    const auto* contact = findPartAs<ContactPart>(kind, origin.part);
+    return contact && std::any_of(output.terminals.begin(), output.terminals.end(),
+                                  [&](const Key& key) { return key == contact->a || key == contact->b; });
+}
+
+std::vector<std::uint32_t> feedsOf(const Facts& facts, DeviceId device)
+{
+    std::vector<std::uint32_t> feeds;
+    for (std::uint32_t number = 0; number < facts.circuit().elements.size(); ++number) {
+        const Element& element = facts.circuit().elements[number];
+        const LoadPart* load = facts.deviceOf(element.origin) == device ? facts.loadOf(number) : nullptr;
+        if (!load || load->use != LoadUse::Electronics)
+            continue;
+        for (std::uint32_t feed : facts.ask.feedsNear(element.a))
+            if (facts.ask.joined(element.a, facts.circuit().feeds[feed].plus).answer != Answer::Never &&
+                facts.ask.joined(element.b, facts.circuit().feeds[feed].minus).answer != Answer::Never)
+                feeds.push_back(feed);
+    }
+    return feeds;
+}
+
+} // namespace
+
+std::vector<OutputInJob> outputsOf(const Facts& facts)
+{
+    std::vector<OutputInJob> all;
+    for (const Device& device : facts.job.devices) {
+        const Kind* kind = kindOf(facts.job, device);
+        if (!kind || kind->outputs.empty())
+            continue;
+        const std::vector<std::uint32_t> feeds = feedsOf(facts, device.id);
+        for (const SwitchedOutput& output : kind->outputs) {
+            OutputInJob here{device.id, &output, {}, {}, feeds};
+            for (const Key& key : output.terminals)
+                if (const auto vertex = facts.net.vertexOf(device.id, key))
+                    here.terminals.push_back(*vertex);
+            for (std::uint32_t joint = 0; joint < facts.circuit().joints.size(); ++joint) {
+                const Origin& origin = facts.net.origin(facts.circuit().joints[joint].origin);
+                if (origin.device == device.id && belongsTo(output, *kind, origin))
+                    here.joints.push_back(joint);
+            }
+            all.push_back(std::move(here));
+        }
+    }
+    return all;
+}
+
+} // namespace doorloom

@@ -1,0 +1,37 @@
+#pragma once
+
+#include "check/facts.h"
+#include "check/finding.h"
+
+#include <vector>
+
+// What several rules say in the same way.
+namespace doorloom {
+
+Spot deviceSpot(DeviceId device);
+Spot terminalSpot(const Landing& landing);
+Spot optionSpot(DeviceId device, const Key& option);
+Spot spotOf(const Facts& facts, Vertex vertex); // its terminal, or its device
+
+std::vector<Witness> witnessesOf(const Facts& facts, const std::vector<Cube>& cubes);
+// The verdict's cubes as the finding's throws.
+void happensIn(Finding& finding, const Facts& facts, const Verdict& verdict);
+
+// "PS1:+", as people say it; a place inside a device is called by the device's tag.
+std::string nameOf(const Facts& facts, Vertex vertex);
+std::string tagOfOrigin(const Facts& facts, std::uint32_t origin);
+
+// A question whose budget ran out: said, so that nobody takes silence for an answer.
+Finding notProved(std::string_view rule, Spot at);
+
+// Both poles of the sources in one island.
+struct Pole {
+    Vertex vertex;
+    std::uint32_t feed;
+    bool isPlus;
+};
+std::vector<Pole> polesNear(const Facts& facts, Vertex vertex);
+
+bool occurs(const Verdict& verdict); // in some position, proved
+
+} // namespace doorloom

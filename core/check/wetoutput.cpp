@@ -1,0 +1,202 @@
+#include "check/check.h"
+#include "check/outputs.h"
+#include "check/remedies.h"
+#include "check/tell.h"
+
+#include <algorithm>
+
+// An output left wet meets a source that comes by a conductor.
+namespace doorloom {
+
+namespace {
+
+constexpr Text otherSource = {
+    .en = "{output} is wet, so it brings its module's own supply; {pole} of another supply is landed on {terminal}. "
+          "Two supplies must never meet on one output.",
+    .es = "{output} está con tensión, trae la alimentación de su módulo; en {terminal} llega {pole} de otra fuente. "
+          "Dos fuentes nunca deben encontrarse en una salida."};
+constexpr Text ownSource = {
+    .en = "{output} is wet, so it brings plus and minus by itself; {load} is wired as to a dry contact, with {pole} "
+          "landed as well, and is never fed.",
+    .es = "{output} está con tensión y trae por sí misma positivo y negativo; {load} está cableado como a un contacto "
+          "seco, con {pole} también conectado, y nunca recibe tensión."};
+constexpr Text through = {
+    .en = "{load} is fed from {pole} and returns through the wet output {output}: its current goes back through "
+          "another device's supply lead.",
+    .es = "{load} se alimenta de {pole} y retorna por la salida con tensión {output}: su corriente vuelve por la "
+          "alimentación de otro aparato."};
+
+bool feedsDevice(const OutputInJob& output, std::uint32_t feed)
+{
+    return std::find(output.ownFeeds.begin(), output.ownFeeds.end(), feed) != output.ownFeeds.end();
+}
+
+std::string outputName(const Facts& facts, const OutputInJob& output)
+{
+    return tagOf(facts.job, output.device) + ":" + output.output->key;
+}
+
+Finding begin(const Facts& facts, const OutputInJob& output, Severity severity)
+{
+    Finding finding;
+    finding.rule = "wet-output";
+    finding.severity = severity;
+    finding.at = {optionSpot(output.device, output.output->option)};
+    Remedies remedies(facts);
+    remedies.setOtherValues(output.device, output.output->option);
+    finding.remedies = remedies.taken();
+    return finding;
+}
+
+struct Met {
+    Vertex terminal;
+    Pole pole;
+    Verdict verdict;
+};
+
+// Poles that reach the output's terminals without passing through it.
+std::vector<Met> polesMet(const Facts& facts, const OutputInJob& output)
+{
+    std::vector<Met> met;
+    for (Vertex terminal : output.terminals)
+        if (facts.isLanded(terminal))
+            for (const Pole& pole : polesNear(facts, terminal)) {
+                Verdict verdict = facts.ask.joined(terminal, pole.vertex, output.joints);
+                if (occurs(verdict))
+                    met.push_back({terminal, pole, std::move(verdict)});
+            }
+    return met;
+}
+
+void addWayBack(Finding& finding, const Facts& facts, const Met& met)
+{
+    finding.path = wayBetween(facts, met.verdict.cubes.front(), met.terminal, met.pole.vertex, false);
+    Remedies remedies(facts);
+    remedies.breakWay(finding.path);
+    for (Remedy& remedy : remedies.taken())
+        finding.remedies.push_back(std::move(remedy));
+}
+
+std::optional<Finding> meetsOtherSource(const Facts& facts, const OutputInJob& output, const std::vector<Met>& met)
+{
+    const auto other = std::find_if(met.begin(), met.end(),
+                                    [&](const Met& each) { return !feedsDevice(output, each.pole.feed) &&
+                                        std::none_of(output.ownFeeds.begin(), output.ownFeeds.end(), [&](std::uint32_t own) {
+                                            const Feed& feed = facts.circuit().feeds[own];
+                                            const auto always = [&](Vertex pole) {
+                                                return facts.ask.joined(each.pole.vertex, pole, output.joints).answer == Answer::Always;
+                                            };
+                                            return always(feed.plus) || always(feed.minus);
+                                        }); });
+    if (other == met.end())
+        return std::nullopt;
+    Finding finding = begin(facts, output, Severity::Danger);
+    happensIn(finding, facts, other->verdict);
+    finding.why = {otherSource,
+                   {{"output", outputName(facts, output)},
+                    {"pole", nameOf(facts, other->pole.vertex)},
+                    {"terminal", nameOf(facts, other->terminal)}}};
+    addWayBack(finding, facts, *other);
+    return finding;
+}
+
+// Loads that hang on the output by conductors alone, at the side named first.
+struct Hanging {
+    std::uint32_t element;
+    Vertex side, farSide;
+};
+
+std::vector<Hanging> loadsOn(const Facts& facts, const OutputInJob& output)
+{
+    std::vector<Hanging> loads;
+    for (std::uint32_t number = 0; number < facts.circuit().elements.size(); ++number) {
+        const Element& element = facts.circuit().elements[number];
+        if (element.kind != ElementKind::Load || facts.deviceOf(element.origin) == output.device)
+            continue;
+        for (const auto& [side, farSide] : {std::pair(element.a, element.b), std::pair(element.b, element.a)})
+            if (std::any_of(output.terminals.begin(), output.terminals.end(), [&](Vertex terminal) {
+                    return facts.ask.joined(terminal, side, output.joints).answer == Answer::Always;
+                }))
+                loads.push_back({number, side, farSide});
+    }
+    return loads;
+}
+
+std::optional<Finding> deadLoad(const Facts& facts, const OutputInJob& output, const std::vector<Met>& met)
+{
+    for (const Hanging& load : loadsOn(facts, output)) {
+        if (facts.returned(load.element).answer != Answer::Never)
+            continue;
+        for (const Met& each : met) {
+            if (!feedsDevice(output, each.pole.feed))
+                continue;
+            Finding finding = begin(facts, output, Severity::Fault);
+            finding.why = {ownSource,
+                           {{"output", outputName(facts, output)},
+                            {"load", tagOfOrigin(facts, facts.circuit().elements[load.element].origin)},
+                            {"pole", nameOf(facts, each.pole.vertex)}}};
+            addWayBack(finding, facts, each);
+            return finding;
+        }
+    }
+    return std::nullopt;
+}
+
+std::optional<Finding> returnsThrough(const Facts& facts, const OutputInJob& output)
+{
+    for (const Hanging& load : loadsOn(facts, output))
+        for (const Pole& pole : polesNear(facts, load.farSide)) {
+            const Feed& feed = facts.circuit().feeds[pole.feed];
+            const Vertex back = pole.isPlus ? feed.minus : feed.plus;
+            if (feedsDevice(output, pole.feed) || !occurs(facts.ask.joined(load.farSide, pole.vertex, output.joints)) ||
+                occurs(facts.ask.joined(load.side, back, output.joints)))
+                continue;
+            const Verdict verdict = facts.ask.returnedVia(load.element, pole.feed, Direction::Either);
+            if (!occurs(verdict))
+                continue;
+            Finding finding = begin(facts, output, Severity::Doubt);
+            happensIn(finding, facts, verdict);
+            finding.why = {through,
+                           {{"output", outputName(facts, output)},
+                            {"load", tagOfOrigin(facts, facts.circuit().elements[load.element].origin)},
+                            {"pole", nameOf(facts, pole.vertex)}}};
+            Remedies remedies(facts);
+            remedies.land(load.side, back);
+            finding.remedies = remedies.taken();
+            finding.path = wayBetween(facts, verdict.cubes.front(), load.side, back, false);
+            return finding;
+        }
+    return std::nullopt;
+}
+
+std::vector<Finding> findWetOutputs(const Facts& facts)
+{
+    std::vector<Finding> findings;
+    for (const OutputInJob& output : outputsOf(facts)) {
+        if (!output.isWet(facts.job))
+            continue;
+        const std::vector<Met> met = polesMet(facts, output);
+        std::optional<Finding> finding = meetsOtherSource(facts, output, met);
+        if (!finding)
+            finding = deadLoad(facts, output, met);
+        if (!finding)
+            finding = returnsThrough(facts, output);
+        if (finding)
+            findings.push_back(std::move(*finding));
+    }
+    return findings;
+}
+
+} // namespace
+
+extern const Check wetOutput = {
+    .code = "wet-output",
+    .worst = Severity::Danger,
+    .title = {.en = "Wet output on an externally powered load",
+              .es = "Salida con tensión en una carga con alimentación externa"},
+    .notCovered = {.en = "how much current goes round where two supplies meet",
+                   .es = "cuánta corriente circula donde se encuentran dos fuentes"},
+    .run = findWetOutputs,
+};
+
+} // namespace doorloom

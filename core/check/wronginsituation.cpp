@@ -1,0 +1,145 @@
+#include "check/alwaysfed.h"
+#include "check/check.h"
+#include "check/situations.h"
+#include "check/tell.h"
+
+#include <algorithm>
+#include <set>
+
+// Every lock compared with its opening's promise, from its fail mode and what the circuit does.
+namespace doorloom {
+
+namespace {
+
+constexpr Text whyFree = {.en = "{lock} of {opening} is promised locked and is free: it is {fed}.",
+                          .es = "{lock} de {opening} debe estar bloqueado y queda libre: {fed}."};
+constexpr Text whyLocked = {.en = "{lock} of {opening} is promised free and stays locked: it is {fed}.",
+                            .es = "{lock} de {opening} debe quedar libre y sigue bloqueado: {fed}."};
+constexpr Text fedSecure = {.en = "fail-secure (unlocked only while powered) and fed",
+                            .es = "es de bloqueo sin tensión (libre solo con tensión) y recibe tensión"};
+constexpr Text unfedSecure = {.en = "fail-secure (unlocked only while powered) and not fed",
+                              .es = "es de bloqueo sin tensión (libre solo con tensión) y no recibe tensión"};
+constexpr Text fedSafe = {.en = "fail-safe (locked only while powered) and fed",
+                          .es = "es de apertura sin tensión (bloqueado solo con tensión) y recibe tensión"};
+constexpr Text unfedSafe = {.en = "fail-safe (locked only while powered) and not fed",
+                            .es = "es de apertura sin tensión (bloqueado solo con tensión) y no recibe tensión"};
+
+bool keeps(Promised promised, LockState state)
+{
+    if (state == LockState::Unknown)
+        return true;
+    return promised == Promised::Locked ? state == LockState::Locked : state == LockState::Free;
+}
+
+// Danger where somebody is held in or exposed, or a fire-rated door is not latched.
+Severity severityOf(const Opening& opening, const Promise& promise, const Lock& lock)
+{
+    if (promise.promised != Promised::Locked)
+        return opening.egress == Egress::ByElectricity ? Severity::Danger : Severity::Fault;
+    const bool exposed = promise.situation.kind == SituationKind::Occupied ||
+                         promise.situation.kind == SituationKind::RequestWhileOccupied;
+    return exposed || (opening.fireRated && lock.latches) ? Severity::Danger : Severity::Fault;
+}
+
+Finding broken(const Facts& facts, const Opening& opening, const Promise& promise, const Lock& lock)
+{
+    Finding finding;
+    finding.rule = "wrong-in-situation";
+    finding.severity = severityOf(opening, promise, lock);
+    finding.at = {deviceSpot(promise.device)};
+    finding.throws = {Witness{{}, {promise.situation}}};
+    const bool isFree = promise.promised == Promised::Locked;
+    const bool fed = isFree == (lock.failMode == FailMode::Secure);
+    const Text& mode = lock.failMode == FailMode::Secure ? (fed ? fedSecure : unfedSecure) : (fed ? fedSafe : unfedSafe);
+    finding.why = {isFree ? whyFree : whyLocked,
+                   {{"lock", tagOf(facts.job, promise.device)},
+                    {"opening", opening.tag},
+                    {"fed", std::vector<Message>{mode}}}};
+    return finding;
+}
+
+// NO for NC on each contact in the lock's feed, options of the outputs there, a leg moved onto the switch.
+std::vector<Remedy> remediesFor(const Facts& facts, std::uint32_t element)
+{
+    Remedies remedies(facts);
+    if (alwaysFedPastASwitch(facts, element))
+        addMovesOntoSwitch(facts, element, remedies);
+    std::set<std::pair<DeviceId, Key>> options;
+    for (MovedIndex moved : facts.ask.operatorsThatMatter(element))
+        for (const Device& device : facts.job.devices) {
+            const Kind* kind = kindOf(facts.job, device);
+            for (const Part& one : kind ? kind->parts : std::vector<Part>{})
+                for (const Part& other : kind->parts) {
+                    const auto *a = std::get_if<ContactPart>(&one.body), *b = std::get_if<ContactPart>(&other.body);
+                    if (!a || !b || &one >= &other || a->a != b->a || a->role != b->role ||
+                        facts.net.indexOf(boundTo(device, a->role)) != moved)
+                        continue;
+                    const bool landed = facts.isLanded(*facts.net.vertexOf(device.id, a->b)) ||
+                                        facts.isLanded(*facts.net.vertexOf(device.id, b->b));
+                    if (landed)
+                        remedies.exchange(device.id, a->b, b->b);
+                }
+            for (const SwitchedOutput& output : kind ? kind->outputs : std::vector<SwitchedOutput>{})
+                if (facts.net.indexOf(boundTo(device, output.key)) == moved)
+                    options.insert({device.id, output.option});
+        }
+    for (const auto& [device, option] : options)
+        remedies.setOtherValues(device, option);
+    return remedies.taken();
+}
+
+std::optional<Finding> judge(const Facts& facts, const Opening& opening, DeviceId device, const Lock& lock,
+                             std::uint32_t element)
+{
+    std::vector<Finding> all;
+    for (const Promise& promise : opening.promises) {
+        if (promise.device != device || promise.promised == Promised::Nothing ||
+            promise.promised == Promised::MayStart || promise.promised == Promised::MustNotStart)
+            continue;
+        for (const Position& position : positionsIn(facts, opening, promise.situation, element))
+            if (!keeps(promise.promised, lockStateAt(facts, position, lock, element))) {
+                all.push_back(broken(facts, opening, promise, lock));
+                break;
+            }
+    }
+    if (all.empty())
+        return std::nullopt;
+    std::stable_sort(all.begin(), all.end(), [](const Finding& a, const Finding& b) {
+        return a.severity != b.severity ? a.severity > b.severity
+                                        : a.throws[0].situation[0] < b.throws[0].situation[0];
+    });
+    Finding head = std::move(all.front());
+    head.lines.assign(std::make_move_iterator(all.begin() + 1), std::make_move_iterator(all.end()));
+    head.remedies = remediesFor(facts, element);
+    return head;
+}
+
+std::vector<Finding> findWrong(const Facts& facts)
+{
+    std::vector<Finding> findings;
+    for (const Opening& opening : facts.job.openings)
+        for (DeviceId device : opening.locks) {
+            const Kind* kind = kindOf(facts.job, device);
+            if (!kind || !kind->lock)
+                continue;
+            const auto element = facts.net.elementOf(device, kind->lock->load);
+            if (!element)
+                continue;
+            if (auto finding = judge(facts, opening, device, *kind->lock, *element))
+                findings.push_back(std::move(*finding));
+        }
+    return findings;
+}
+
+} // namespace
+
+extern const Check wrongInSituation = {
+    .code = "wrong-in-situation",
+    .worst = Severity::Danger,
+    .title = {.en = "Lock wrong in a situation", .es = "Cerradura incorrecta en una situación"},
+    .notCovered = {.en = "situations that the opening promises nothing about; whether volts are enough; times",
+                   .es = "situaciones sin promesa de la abertura; si la tensión basta; tiempos"},
+    .run = findWrong,
+};
+
+} // namespace doorloom
