@@ -2,6 +2,9 @@
 #include "check/remedies.h"
 #include "check/tell.h"
 #include "edit/operations.h"
+#include "verdict/region.h"
+
+#include <algorithm>
 
 // A coil that takes its own feed away: it pulls in, drops out, pulls in.
 namespace doorloom {
@@ -50,6 +53,25 @@ void addPastOwnContact(const Facts& facts, DeviceId device, const LoadPart& load
     }
 }
 
+// The supply is taken to be live: throws that do nothing but keep it so are not told.
+void leaveOutSupplies(Verdict& verdict, const Circuit& circuit)
+{
+    std::vector<MovedIndex> supplies, contacts;
+    for (const Feed& feed : circuit.feeds)
+        addOperators(supplies, feed.live);
+    for (const Joint& joint : circuit.joints)
+        addOperators(contacts, joint.guard);
+    sortOperators(supplies);
+    sortOperators(contacts);
+    for (Cube& cube : verdict.cubes)
+        std::erase_if(cube, [&](const ThrowAt& each) {
+            return std::binary_search(supplies.begin(), supplies.end(), each.moved) &&
+                   !std::binary_search(contacts.begin(), contacts.end(), each.moved);
+        });
+    std::sort(verdict.cubes.begin(), verdict.cubes.end());
+    verdict.cubes.erase(std::unique(verdict.cubes.begin(), verdict.cubes.end()), verdict.cubes.end());
+}
+
 std::vector<Finding> findBuzzing(const Facts& facts)
 {
     std::vector<Finding> findings;
@@ -57,9 +79,10 @@ std::vector<Finding> findBuzzing(const Facts& facts)
         const Drive& drive = facts.circuit().drives[number];
         if (!drive.load)
             continue;
-        const Verdict verdict = facts.ask.buzzes(number);
+        Verdict verdict = facts.ask.buzzes(number);
         if (!occurs(verdict))
             continue;
+        leaveOutSupplies(verdict, facts.circuit());
         const Element& coil = facts.circuit().elements[*drive.load];
         Finding finding;
         finding.rule = "buzzes";

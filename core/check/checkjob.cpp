@@ -22,11 +22,12 @@ std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, Coverage*
     return all;
 }
 
-bool isSame(const Finding& a, const Finding& b) { return a.rule == b.rule && a.at == b.at; }
-
+// Is it still there, and no milder? Two feeds may shrink to a hint at their common return.
 bool isAmong(const Finding& finding, const std::vector<Finding>& findings)
 {
-    return std::any_of(findings.begin(), findings.end(), [&](const Finding& each) { return isSame(each, finding); });
+    return std::any_of(findings.begin(), findings.end(), [&](const Finding& each) {
+        return each.rule == finding.rule && each.at == finding.at && each.severity >= finding.severity;
+    });
 }
 
 double badness(const std::vector<Finding>& findings)

@@ -29,7 +29,8 @@ bool belongsTo(const SwitchedOutput& output, const Kind& kind, const Origin& ori
                                   [&](const Key& key) { return key == contact->a || key == contact->b; });
 }
 
-std::vector<std::uint32_t> feedsOf(const Facts& facts, DeviceId device)
+// Sources that feed the device by its own supply terminals, whatever meets its outputs.
+std::vector<std::uint32_t> feedsOf(const Facts& facts, DeviceId device, const std::vector<std::uint32_t>& outputs)
 {
     std::vector<std::uint32_t> feeds;
     for (std::uint32_t number = 0; number < facts.circuit().elements.size(); ++number) {
@@ -38,8 +39,8 @@ std::vector<std::uint32_t> feedsOf(const Facts& facts, DeviceId device)
         if (!load || load->use != LoadUse::Electronics)
             continue;
         for (std::uint32_t feed : facts.ask.feedsNear(element.a))
-            if (facts.ask.joined(element.a, facts.circuit().feeds[feed].plus).answer != Answer::Never &&
-                facts.ask.joined(element.b, facts.circuit().feeds[feed].minus).answer != Answer::Never)
+            if (facts.ask.joined(element.a, facts.circuit().feeds[feed].plus, outputs).answer != Answer::Never &&
+                facts.ask.joined(element.b, facts.circuit().feeds[feed].minus, outputs).answer != Answer::Never)
                 feeds.push_back(feed);
     }
     return feeds;
@@ -54,9 +55,10 @@ std::vector<OutputInJob> outputsOf(const Facts& facts)
         const Kind* kind = kindOf(facts.job, device);
         if (!kind || kind->outputs.empty())
             continue;
-        const std::vector<std::uint32_t> feeds = feedsOf(facts, device.id);
+        const std::size_t first = all.size();
+        std::vector<std::uint32_t> joints;
         for (const SwitchedOutput& output : kind->outputs) {
-            OutputInJob here{device.id, &output, {}, {}, feeds};
+            OutputInJob here{device.id, &output, {}, {}, {}};
             for (const Key& key : output.terminals)
                 if (const auto vertex = facts.net.vertexOf(device.id, key))
                     here.terminals.push_back(*vertex);
@@ -65,8 +67,12 @@ std::vector<OutputInJob> outputsOf(const Facts& facts)
                 if (origin.device == device.id && belongsTo(output, *kind, origin))
                     here.joints.push_back(joint);
             }
+            joints.insert(joints.end(), here.joints.begin(), here.joints.end());
             all.push_back(std::move(here));
         }
+        const std::vector<std::uint32_t> feeds = feedsOf(facts, device.id, joints);
+        for (std::size_t i = first; i < all.size(); ++i)
+            all[i].ownFeeds = feeds;
     }
     return all;
 }
