@@ -8,6 +8,15 @@
 
 namespace doorloom {
 
+Facts::Facts(const Job& of, std::uint64_t budget)
+    : job(of), net(of), ask(net.circuit(), budget), jointsAt_(net.circuit().vertices)
+{
+    for (std::uint32_t number = 0; number < circuit().joints.size(); ++number) {
+        jointsAt_[circuit().joints[number].a].push_back(number);
+        jointsAt_[circuit().joints[number].b].push_back(number);
+    }
+}
+
 const Verdict& Facts::shorted(std::uint32_t feed) const
 {
     const auto found = shorted_.find(feed);
@@ -65,30 +74,38 @@ struct Step {
     std::uint32_t origin;
 };
 
-// A walk over joints and diodes that `passes` lets through. Out: how each vertex was reached first.
+// A walk over joints that `passes` lets through, and over diodes. Out: how each vertex was reached first.
 template <class Passes>
 std::unordered_map<Vertex, Step> walk(const Facts& facts, Vertex start, bool throughDiodes, Passes passes)
 {
     const Circuit& circuit = facts.circuit();
-    std::unordered_map<Vertex, std::vector<Step>> next;
-    for (const Joint& joint : circuit.joints)
-        if (passes(joint.guard)) {
-            next[joint.a].push_back({joint.b, joint.origin});
-            next[joint.b].push_back({joint.a, joint.origin});
-        }
-    if (throughDiodes)
-        for (const Diode& diode : circuit.diodes)
-            next[diode.anode].push_back({diode.cathode, diode.origin});
     std::unordered_map<Vertex, Step> reached{{start, {start, 0}}};
     std::deque<Vertex> queue{start};
+    const auto reach = [&](Vertex from, Vertex to, std::uint32_t origin) {
+        if (reached.try_emplace(to, Step{from, origin}).second)
+            queue.push_back(to);
+    };
     while (!queue.empty()) {
         const Vertex at = queue.front();
         queue.pop_front();
-        for (const Step& step : next[at])
-            if (reached.try_emplace(step.from, Step{at, step.origin}).second)
-                queue.push_back(step.from);
+        for (std::uint32_t number : facts.jointsAt(at))
+            if (const Joint& joint = circuit.joints[number]; passes(number))
+                reach(at, joint.a == at ? joint.b : joint.a, joint.origin);
+        if (throughDiodes)
+            for (const Diode& diode : circuit.diodes)
+                if (diode.anode == at)
+                    reach(at, diode.cathode, diode.origin);
     }
     return reached;
+}
+
+std::vector<Vertex> sortedVertices(const std::unordered_map<Vertex, Step>& reached)
+{
+    std::vector<Vertex> all;
+    for (const auto& [vertex, step] : reached)
+        all.push_back(vertex);
+    std::sort(all.begin(), all.end());
+    return all;
 }
 
 } // namespace
@@ -98,7 +115,9 @@ std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x,
     Position partial(facts.circuit().operators.size(), leftOut);
     for (const ThrowAt& each : throws)
         partial[each.moved] = each.thrown;
-    const auto reached = walk(facts, x, throughDiodes, [&](const Guard& guard) { return impliedBy(guard, partial); });
+    const auto reached = walk(facts, x, throughDiodes, [&](std::uint32_t joint) {
+        return impliedBy(facts.circuit().joints[joint].guard, partial);
+    });
     std::vector<Origin> way;
     if (!reached.count(y))
         return way;
@@ -110,11 +129,17 @@ std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x,
 
 std::vector<Vertex> reachOf(const Facts& facts, Vertex x)
 {
-    std::vector<Vertex> all;
-    for (const auto& [vertex, step] : walk(facts, x, false, [](const Guard& guard) { return !guard.anyOf.empty(); }))
-        all.push_back(vertex);
-    std::sort(all.begin(), all.end());
-    return all;
+    return sortedVertices(walk(facts, x, false, [&](std::uint32_t joint) {
+        return !facts.circuit().joints[joint].guard.anyOf.empty();
+    }));
+}
+
+std::vector<Vertex> alwaysWith(const Facts& facts, Vertex x, const std::vector<std::uint32_t>& without)
+{
+    return sortedVertices(walk(facts, x, false, [&](std::uint32_t joint) {
+        return facts.circuit().joints[joint].guard.always() &&
+               std::find(without.begin(), without.end(), joint) == without.end();
+    }));
 }
 
 } // namespace doorloom

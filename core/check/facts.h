@@ -13,7 +13,7 @@ namespace doorloom {
 // Owns: nothing of the job, which must outlive it.
 class Facts {
 public:
-    Facts(const Job& of, std::uint64_t budget) : job(of), net(of), ask(net.circuit(), budget) {}
+    Facts(const Job& of, std::uint64_t budget);
 
     const Job& job;
     const Netlist net;
@@ -33,14 +33,20 @@ public:
     bool isLanded(Vertex vertex) const { return !conductorsAt(vertex).empty(); }
     std::optional<Landing> landingAt(Vertex vertex) const; // nothing inside a device or on a splice
 
+    // Joints on this vertex, by number of the circuit's joints.
+    const std::vector<std::uint32_t>& jointsAt(Vertex vertex) const { return jointsAt_[vertex]; }
+
 private:
+    std::vector<std::vector<std::uint32_t>> jointsAt_;
     mutable std::map<std::uint32_t, Verdict> shorted_, returned_, operated_;
 };
 
 // From x to y through joints that are closed with these throws alone, and forward diodes where asked.
 // Out: what is passed, in order; empty when there is no way (or x is y).
 std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x, Vertex y, bool throughDiodes);
-// All that hangs on x through joints, every contact closed.
+// All that hangs on x through joints, every contact closed; sorted.
 std::vector<Vertex> reachOf(const Facts& facts, Vertex x);
+// All that is one net with x in every position, some joints taken out; sorted.
+std::vector<Vertex> alwaysWith(const Facts& facts, Vertex x, const std::vector<std::uint32_t>& without);
 
 } // namespace doorloom

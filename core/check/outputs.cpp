@@ -3,6 +3,7 @@
 #include "check/tell.h"
 
 #include <algorithm>
+#include <map>
 
 namespace doorloom {
 
@@ -30,12 +31,13 @@ bool belongsTo(const SwitchedOutput& output, const Kind& kind, const Origin& ori
 }
 
 // Sources that feed the device by its own supply terminals, whatever meets its outputs.
-std::vector<std::uint32_t> feedsOf(const Facts& facts, DeviceId device, const std::vector<std::uint32_t>& outputs)
+std::vector<std::uint32_t> feedsOf(const Facts& facts, const std::vector<std::uint32_t>& elements,
+                                   const std::vector<std::uint32_t>& outputs)
 {
     std::vector<std::uint32_t> feeds;
-    for (std::uint32_t number = 0; number < facts.circuit().elements.size(); ++number) {
+    for (std::uint32_t number : elements) {
         const Element& element = facts.circuit().elements[number];
-        const LoadPart* load = facts.deviceOf(element.origin) == device ? facts.loadOf(number) : nullptr;
+        const LoadPart* load = facts.loadOf(number);
         if (!load || load->use != LoadUse::Electronics)
             continue;
         for (std::uint32_t feed : facts.ask.feedsNear(element.a))
@@ -51,6 +53,11 @@ std::vector<std::uint32_t> feedsOf(const Facts& facts, DeviceId device, const st
 std::vector<OutputInJob> outputsOf(const Facts& facts)
 {
     std::vector<OutputInJob> all;
+    std::map<DeviceId, std::vector<std::uint32_t>> jointsOfDevice, elementsOfDevice;
+    for (std::uint32_t joint = 0; joint < facts.circuit().joints.size(); ++joint)
+        jointsOfDevice[facts.deviceOf(facts.circuit().joints[joint].origin)].push_back(joint);
+    for (std::uint32_t element = 0; element < facts.circuit().elements.size(); ++element)
+        elementsOfDevice[facts.deviceOf(facts.circuit().elements[element].origin)].push_back(element);
     for (const Device& device : facts.job.devices) {
         const Kind* kind = kindOf(facts.job, device);
         if (!kind || kind->outputs.empty())
@@ -62,15 +69,13 @@ std::vector<OutputInJob> outputsOf(const Facts& facts)
             for (const Key& key : output.terminals)
                 if (const auto vertex = facts.net.vertexOf(device.id, key))
                     here.terminals.push_back(*vertex);
-            for (std::uint32_t joint = 0; joint < facts.circuit().joints.size(); ++joint) {
-                const Origin& origin = facts.net.origin(facts.circuit().joints[joint].origin);
-                if (origin.device == device.id && belongsTo(output, *kind, origin))
+            for (std::uint32_t joint : jointsOfDevice[device.id])
+                if (belongsTo(output, *kind, facts.net.origin(facts.circuit().joints[joint].origin)))
                     here.joints.push_back(joint);
-            }
             joints.insert(joints.end(), here.joints.begin(), here.joints.end());
             all.push_back(std::move(here));
         }
-        const std::vector<std::uint32_t> feeds = feedsOf(facts, device.id, joints);
+        const std::vector<std::uint32_t> feeds = feedsOf(facts, elementsOfDevice[device.id], joints);
         for (std::size_t i = first; i < all.size(); ++i)
             all[i].ownFeeds = feeds;
     }

@@ -109,14 +109,18 @@ struct Hanging {
 std::vector<Hanging> loadsOn(const Facts& facts, const OutputInJob& output)
 {
     std::vector<Hanging> loads;
+    std::vector<Vertex> hanging;
+    for (Vertex terminal : output.terminals) {
+        const std::vector<Vertex> always = alwaysWith(facts, terminal, output.joints);
+        hanging.insert(hanging.end(), always.begin(), always.end());
+    }
+    std::sort(hanging.begin(), hanging.end());
     for (std::uint32_t number = 0; number < facts.circuit().elements.size(); ++number) {
         const Element& element = facts.circuit().elements[number];
         if (element.kind != ElementKind::Load || facts.deviceOf(element.origin) == output.device)
             continue;
         for (const auto& [side, farSide] : {std::pair(element.a, element.b), std::pair(element.b, element.a)})
-            if (std::any_of(output.terminals.begin(), output.terminals.end(), [&](Vertex terminal) {
-                    return facts.ask.joined(terminal, side, output.joints).answer == Answer::Always;
-                }))
+            if (std::binary_search(hanging.begin(), hanging.end(), side))
                 loads.push_back({number, side, farSide});
     }
     return loads;

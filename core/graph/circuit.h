@@ -40,6 +40,7 @@ struct Joint { // conductor, link, fuse, contact
     Vertex a = 0, b = 0;
     Guard guard;
     std::uint32_t origin = 0; // of Netlist::origins
+    bool byJumper = false;    // put there by a jumper: questions may be asked with it taken out
 };
 
 struct Diode { // current runs from anode to cathode

@@ -157,7 +157,7 @@ private:
     {
         Guard guard;
         guard.anyOf = {std::move(atoms)};
-        net_.circuit_.joints.push_back({a, b, std::move(guard), origin});
+        net_.circuit_.joints.push_back({a, b, std::move(guard), origin, !net_.origins_[origin].because.empty()});
     }
 
     // An end of a part that is there only with an option not chosen yet hangs on a joint of that option.

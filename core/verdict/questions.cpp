@@ -410,11 +410,11 @@ Verdict Questions::allJoined(const std::vector<Pair>& pairs, const std::vector<s
 {
     const Circuit& circuit = inside_->circuit;
     const Circuit* used = &circuit;
-    // Joints that are always closed are merged before any search: taking one of them out needs nets of its own.
+    // Conductors and links are merged before any search: taking one of them out needs nets of its own.
     std::optional<Circuit> cut;
     std::optional<Nets> cutNets;
     const bool cutsAlways = std::any_of(without.begin(), without.end(),
-                                        [&](std::uint32_t joint) { return circuit.joints[joint].guard.always(); });
+                                        [&](std::uint32_t joint) { return circuit.joints[joint].guard.always() && !circuit.joints[joint].byJumper; });
     if (cutsAlways) {
         cut = circuit;
         for (std::uint32_t joint : without)

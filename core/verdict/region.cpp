@@ -20,11 +20,17 @@ void sortOperators(std::vector<MovedIndex>& operators)
     operators.erase(std::unique(operators.begin(), operators.end()), operators.end());
 }
 
+namespace {
+
+bool isOneNet(const Joint& joint) { return joint.guard.always() && !joint.byJumper; }
+
+} // namespace
+
 Nets::Nets(const Circuit& circuit) : circuit_(circuit)
 {
     std::vector<std::pair<Vertex, Vertex>> always;
     for (const Joint& joint : circuit.joints)
-        if (joint.guard.always())
+        if (isOneNet(joint))
             always.emplace_back(joint.a, joint.b);
     net_ = piecesOf(circuit.vertices, always);
     const Vertex nets = net_.empty() ? 0 : *std::max_element(net_.begin(), net_.end()) + 1;
@@ -39,7 +45,7 @@ Nets::Nets(const Circuit& circuit) : circuit_(circuit)
         edgesAt_[net_[b]].push_back({net_[a], sort, false, number});
     };
     for (std::uint32_t i = 0; i < circuit.joints.size(); ++i)
-        if (!circuit.joints[i].guard.always() && !circuit.joints[i].guard.anyOf.empty())
+        if (!isOneNet(circuit.joints[i]) && !circuit.joints[i].guard.anyOf.empty())
             add(circuit.joints[i].a, circuit.joints[i].b, Edge::Sort::Joint, i);
     for (std::uint32_t i = 0; i < circuit.diodes.size(); ++i)
         add(circuit.diodes[i].anode, circuit.diodes[i].cathode, Edge::Sort::Diode, i);

@@ -21,14 +21,15 @@ struct RegionEdge { // a diode from a to b, a resistor, another source from a (m
 
 struct Region {
     Vertex vertices = 0;
-    std::vector<RegionJoint> joints; // guarded ones alone
+    std::vector<RegionJoint> joints; // guarded ones, and those put there by jumpers
     std::vector<RegionEdge> edges;
     std::vector<Vertex> ends;           // the question's own vertices, in its order
     std::vector<MovedIndex> operators;  // that guard the joints, sorted
     bool possible = true;               // false: no path or cycle even with every contact closed
 };
 
-// The circuit with always-joined vertices made one, and its edges by vertex.
+// The circuit with always-joined vertices made one, and its edges by vertex. What jumpers join stays an edge, so
+// that a question can take it out.
 class Nets {
 public:
     explicit Nets(const Circuit& circuit);
