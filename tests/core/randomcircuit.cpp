@@ -613,7 +613,8 @@ std::string described(const Circuit& circuit)
                              feed.ac ? " AC" : "", feed.highest, described(feed.live));
     i = 0;
     for (const Joint& joint : circuit.joints)
-        words += fmt::format("J{} {}-{}{}\n", i++, joint.a, joint.b, described(joint.guard));
+        words += fmt::format("J{} {}-{}{}{}\n", i++, joint.a, joint.b, joint.byJumper ? " by jumper" : "",
+                             described(joint.guard));
     i = 0;
     for (const Diode& diode : circuit.diodes)
         words += fmt::format("D{} {}>{} {} mV\n", i++, diode.anode, diode.cathode, diode.drop);

@@ -2,6 +2,7 @@
 #include "core/randomcircuit.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -38,6 +39,7 @@ private:
                       const BruteVerdict& brute);
     void disagree(const std::string& question, const std::string& words);
     void askJoined();
+    void askJoinedWithout(Vertex x, Vertex y);
     void askFeeds();
     void askElements();
     void askInputsAndDrives();
@@ -94,6 +96,18 @@ void Comparison::compare(const std::string& question, const std::string& of, con
         compareCubes(question, of, engine, brute);
 }
 
+// One joint, or all that are there by a jumper.
+void Comparison::askJoinedWithout(Vertex x, Vertex y)
+{
+    std::vector<std::uint32_t> without;
+    for (std::uint32_t j = 0; j < circuit_.joints.size(); ++j)
+        if ((x + y) % 4 == 0 ? j == x % circuit_.joints.size() : circuit_.joints[j].byJumper)
+            without.push_back(j);
+    if (!without.empty())
+        compare("joined without", fmt::format("{}, {} without {}", x, y, fmt::join(without, ", ")),
+                questions_.joined(x, y, without), brute_.joined(x, y, without));
+}
+
 // Every second pair or so, the same ones each time.
 void Comparison::askJoined()
 {
@@ -103,11 +117,7 @@ void Comparison::askJoined()
                 continue;
             const std::string pair = fmt::format("{}, {}", x, y);
             compare("joined", pair, questions_.joined(x, y), brute_.joined(x, y));
-            const std::vector<std::uint32_t> without{
-                (x + y) % std::max<Vertex>(1, static_cast<Vertex>(circuit_.joints.size()))};
-            if (!circuit_.joints.empty() && (x + y) % 4 == 0)
-                compare("joined without", fmt::format("{} without J{}", pair, without[0]),
-                        questions_.joined(x, y, without), brute_.joined(x, y, without));
+            askJoinedWithout(x, y);
         }
     for (std::uint32_t f = 1; f < circuit_.feeds.size(); ++f) {
         const Feed &one = circuit_.feeds[f - 1], &other = circuit_.feeds[f];
