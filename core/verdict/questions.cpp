@@ -1,6 +1,7 @@
 #include "verdict/questions.h"
 
 #include "verdict/inside.h"
+#include "verdict/lanes.h"
 
 #include <algorithm>
 #include <limits>
@@ -262,20 +263,67 @@ struct ReturnTable {
     bool anyYes = false, anyNo = false;
 };
 
-ReturnTable returnTable(Questions::Inside& inside, const ReturnCase& at, Direction direction, Budget& steps)
+LaneNet laneNetOf(const Region& region, const Circuit& circuit, const Lanes& lanes)
 {
-    ReturnTable table;
-    Position position(inside.circuit.operators.size(), undecided);
+    LaneNet net{region.vertices, {}};
+    for (const RegionJoint& joint : region.joints)
+        net.joints.push_back({joint.a, joint.b, lanes.holding(circuit.joints[joint.joint].guard)});
+    return net;
+}
+
+bool isJointsAlone(const Region& region) { return region.edges.empty(); }
+
+// Joints alone: 64 positions at a time.
+void fillByLanes(Questions::Inside& inside, const ReturnCase& at, Direction direction, ReturnTable& table,
+                 Budget& steps)
+{
+    const Circuit& circuit = inside.circuit;
+    Lanes lanes(circuit, at.operators);
+    std::vector<std::uint64_t> room;
+    do {
+        std::uint64_t looked = 0;
+        const LaneNet net = laneNetOf(at.region, circuit, lanes);
+        const auto joined = [&](const LaneNet& in, Vertex x, Vertex y) {
+            return in.joined(x, y, lanes.all(), room, looked);
+        };
+        const Vertex a = at.region.ends[0], b = at.region.ends[1], plus = at.region.ends[2], minus = at.region.ends[3];
+        std::uint64_t yes = 0;
+        if (direction != Direction::Reverse || circuit.feeds[at.feed].ac)
+            yes |= joined(net, a, plus) & joined(net, b, minus);
+        if (direction != Direction::Forward || circuit.feeds[at.feed].ac)
+            yes |= joined(net, b, plus) & joined(net, a, minus);
+        for (const Region& part : inside.shortCase(at.feed).parts)
+            yes &= ~joined(laneNetOf(part, circuit, lanes), part.ends[0], part.ends[1]);
+        const std::uint64_t live = at.liveMatters ? lanes.holding(circuit.feeds[at.feed].live) : lanes.all();
+        for (unsigned lane = 0; lane < lanes.lanes(); ++lane)
+            table.values.push_back(!((live >> lane) & 1u) ? 2 : (yes >> lane) & 1u);
+        steps.spend(looked + 1);
+    } while (lanes.next());
+}
+
+void fillOneByOne(Questions::Inside& inside, const ReturnCase& at, Direction direction, ReturnTable& table,
+                  Budget& steps)
+{
+    Position position(inside.circuit.operators.size());
     for (MovedIndex moved = 0; moved < position.size(); ++moved)
         position[moved] = inside.circuit.operators[moved].idle;
     forEachPosition(inside.circuit, at.operators, position, [&] {
         const bool live = !at.liveMatters || holds(inside.circuit.feeds[at.feed].live, position);
-        const bool yes = live && inside.returnedAt(at, position, direction, steps);
-        table.values.push_back(!live ? 2 : yes ? 1 : 0);
-        table.anyYes = table.anyYes || yes;
-        table.anyNo = table.anyNo || (live && !yes);
+        table.values.push_back(!live ? 2 : inside.returnedAt(at, position, direction, steps) ? 1 : 0);
         return true;
     });
+}
+
+ReturnTable returnTable(Questions::Inside& inside, const ReturnCase& at, Direction direction, Budget& steps)
+{
+    ReturnTable table;
+    const auto& shorts = inside.shortCase(at.feed).parts;
+    if (isJointsAlone(at.region) && std::all_of(shorts.begin(), shorts.end(), isJointsAlone))
+        fillByLanes(inside, at, direction, table, steps);
+    else
+        fillOneByOne(inside, at, direction, table, steps);
+    table.anyYes = std::find(table.values.begin(), table.values.end(), 1) != table.values.end();
+    table.anyNo = std::find(table.values.begin(), table.values.end(), 0) != table.values.end();
     return table;
 }
 
