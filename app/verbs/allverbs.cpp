@@ -3,8 +3,8 @@
 namespace doorloom {
 
 // Declared and listed, nothing else. The order is that of the usage.
-extern const Verb kindsVerb;
-static constexpr const Verb* verbs[] = {&kindsVerb};
+extern const Verb printVerb, kindsVerb, newVerb;
+static constexpr const Verb* verbs[] = {&printVerb, &kindsVerb, &newVerb};
 std::span<const Verb* const> allVerbs()
 {
     return verbs;

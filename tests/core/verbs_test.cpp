@@ -28,6 +28,146 @@ TEST(CommandLine, SaysWhenItsAnswerCouldNotBeWritten)
               "doorloom: the answer can't be written to the output. Free some space, or name another file.\n");
 }
 
+TEST(New, WritesAnEmptyJobThatIsReadAgain)
+{
+    const TemporaryFolder folder;
+    const std::string file = folder.file("fresh.doorjob");
+    const Ended made = doorloom({"new", file, "--from", "empty"});
+    EXPECT_EQ(made.err, "");
+    EXPECT_EQ(made.exit, 0);
+    EXPECT_EQ(made.out, "Written: " + file + "\n");
+    EXPECT_EQ(folder.names(), Words{"fresh.doorjob"});
+}
+
+TEST(New, NeverWritesOverAFile)
+{
+    const TemporaryFolder folder;
+    const std::string file = folder.write("mine.doorjob", "my only copy");
+    const Ended run = doorloom({"new", file, "--from", "empty"});
+    EXPECT_EQ(run.exit, 2);
+    EXPECT_EQ(run.err, file + ": The file is there already. Name another file, or move this one away first.\n");
+    EXPECT_EQ(contentOf(file), "my only copy");
+}
+
+// A job with nothing in it, for what does not depend on what is in it.
+std::string emptyJob(const TemporaryFolder& folder)
+{
+    const std::string file = folder.file("empty.doorjob");
+    EXPECT_EQ(doorloom({"new", file, "--from", "empty"}).exit, 0);
+    return file;
+}
+
+struct BadFile {
+    std::string content, why; // after the file's name
+};
+
+TEST(Print, SaysWhereAFileIsBadAndWhatToDo)
+{
+    const std::vector<BadFile> files = {
+        {"", ", line 1, column 1: The text ends before it is complete. The file was cut short: take a complete copy "
+             "of it."},
+        {"{\n\"doorloom\":1,\n\"nex", ", line 3, column 4: The text ends before it is complete. The file was cut "
+                                       "short: take a complete copy of it."},
+        {"{\"doorloom\":1,\n\"nextNumber\":\"1\"}",
+         ", line 2, nextNumber: Here stands a text, but it should be a number. Write a number."},
+        {"{\"doorloom\":99,\"nextNumber\":1}",
+         ", line 1, doorloom: The file has version 99; this program reads versions up to 1. Open it with a newer "
+         "version of this program."},
+        {"{\"doorloom\":1,\"nextNumber\":1,\"colour\":3}",
+         ", line 1, colour: The key 'colour' is not known here. Take it out or correct it; known here: doorloom, "
+         "nextNumber, info, kinds, cableTypes, places, operators, devices, cables, splices, conductors, openings, "
+         "sheets, placements, bends, notes, setAside, typicals, stamps."},
+        {std::string(100'000, '['), ", line 1, column 65: Lists and objects are nested more than 64 deep. No file of "
+                                    "this program is so: take an undamaged copy."},
+    };
+    const TemporaryFolder folder;
+    for (const BadFile& bad : files) {
+        const std::string file = folder.write("bad.doorjob", bad.content);
+        const Ended run = doorloom({"print", file, "--paper", "schedule", "--to", folder.file("out.csv")});
+        EXPECT_EQ(run.err, file + bad.why + "\n");
+        EXPECT_EQ(run.exit, 2);
+        EXPECT_EQ(run.out, "");
+        EXPECT_EQ(contentOf(file), bad.content);
+        EXPECT_EQ(folder.names(), Words{"bad.doorjob"});
+    }
+}
+
+TEST(Print, SaysWhenAFileIsNotThereOrTooLarge)
+{
+    const TemporaryFolder folder;
+    const std::string file = folder.file("job.doorjob");
+    EXPECT_EQ(doorloom({"print", file, "--paper", "tags", "--to", folder.file("out.csv")}).err,
+              file + ": The file cannot be read: No such file or directory. Look whether it is there and may be "
+                     "read.\n");
+    folder.write("job.doorjob", "");
+    std::filesystem::resize_file(file, 65u * 1024 * 1024); // a hole: it takes no room
+    EXPECT_EQ(doorloom({"print", file, "--paper", "tags", "--to", folder.file("out.csv")}).err,
+              file + ": The file has more than 64 MB. No file of this program is so large: take another one.\n");
+    EXPECT_EQ(folder.names(), Words{"job.doorjob"});
+}
+
+TEST(Print, SpeaksSpanishWhenAsked)
+{
+    const Ended run = doorloom({"--lang", "es", "print", "/nowhere/a", "--paper", "tags", "--to", "out.csv"});
+    EXPECT_EQ(run.err, "/nowhere/a: No se puede leer el archivo: No such file or directory. Compruebe que existe y que "
+                       "se puede leer.\n");
+}
+
+TEST(Print, NamesThePapersAndForms)
+{
+    const TemporaryFolder folder;
+    const std::string job = emptyJob(folder);
+    EXPECT_EQ(doorloom({"print", job, "--paper", "poster", "--to", "out.csv"}).err,
+              "--paper: There is no paper 'poster'. Use one of: schedule, tags.\n");
+    EXPECT_EQ(doorloom({"print", job, "--paper", "tags", "--to", "out.odt"}).err,
+              "--to: 'out.odt' ends with no form that a paper can have. Let its name end with .pdf, .csv or .txt.\n");
+    EXPECT_EQ(folder.names(), Words{"empty.doorjob"});
+}
+
+TEST(Print, SaysWhenTheFolderIsNotThere)
+{
+    const TemporaryFolder folder;
+    const std::string job = emptyJob(folder);
+    for (const char* form : {"csv", "txt"}) {
+        const Ended run =
+            doorloom({"print", job, "--paper", "schedule", "--to", folder.file("nowhere/out.") + form});
+        EXPECT_EQ(run.err, folder.file("nowhere/out.") + form + ": The file cannot be saved: No such file or directory. "
+                               "Make the folder " + folder.file("nowhere") + " first, or save elsewhere.\n");
+        EXPECT_EQ(run.exit, 2);
+    }
+}
+
+TEST(Print, LeavesWhatWasThereWhenTheDiskIsFull)
+{
+    const TemporaryFolder folder;
+    const std::string job = emptyJob(folder);
+    for (const char* form : {"csv", "txt"}) {
+        const std::string name = std::string("out.") + form;
+        const std::string out = folder.write(name, "yesterday's");
+        const Ended run = runProgram({.arguments = {"print", job, "--paper", "schedule", "--to", out},
+                                      .environment = bareDesk,
+                                      .mostFileBytes = 20});
+        EXPECT_EQ(run.err, out + ": The file cannot be saved: File too large. Make room or save elsewhere; what was "
+                                 "there before is unchanged.\n");
+        EXPECT_EQ(run.exit, 2);
+        EXPECT_EQ(contentOf(out), "yesterday's");
+        EXPECT_EQ(folder.names(), (Words{"empty.doorjob", name}));
+        std::filesystem::remove(out);
+    }
+}
+
+TEST(New, LeavesNothingWhenTheDiskIsFull)
+{
+    const TemporaryFolder folder;
+    const std::string out = folder.file("a.doorjob");
+    const Ended run = runProgram(
+        {.arguments = {"new", out, "--from", "empty"}, .environment = bareDesk, .mostFileBytes = 5});
+    EXPECT_EQ(run.err, out + ": The file cannot be saved: File too large. Make room or save elsewhere; what was there "
+                             "before is unchanged.\n");
+    EXPECT_EQ(run.exit, 2);
+    EXPECT_EQ(folder.names(), Words{});
+}
+
 TEST(Kinds, AreListedAndToldInFull)
 {
     const Ended list = doorloom({"kinds"});

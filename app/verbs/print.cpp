@@ -1,0 +1,69 @@
+#include "file/jobfile.h"
+#include "papers/papers.h"
+#include "verbs/verb.h"
+
+#include <filesystem>
+
+namespace doorloom {
+namespace {
+
+constexpr Text noPaper = {.en = "There is no paper '{paper}'.", .es = "No existe el papel '{paper}'."};
+constexpr Text papersThere = {.en = "Use one of: {papers}.", .es = "Use uno de: {papers}."};
+constexpr Text unknownForm = {.en = "'{file}' ends with no form that a paper can have.",
+                              .es = "'{file}' no termina en una forma que un papel pueda tener."};
+constexpr Text formsThere = {.en = "Let its name end with .pdf, .csv or .txt.",
+                             .es = "Termine su nombre en .pdf, .csv o .txt."};
+constexpr Text written = {.en = "Written: {file}\n", .es = "Escrito: {file}\n"};
+
+// The paper in the form that the file's name asks for.
+Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup& setup, const std::string& file)
+{
+    const std::string form = std::filesystem::path(file).extension().string();
+    if (form == ".csv")
+        return paper.csv(job, setup);
+    if (form == ".txt")
+        return paper.text(job, setup);
+    return Problem{.what = {unknownForm, {{"file", file}}}, .where = "--to", .remedy = formsThere};
+}
+
+Reply runPrint(const Request& request)
+{
+    const std::string& name = *request.find("--paper");
+    const std::string& out = *request.find("--to");
+    const Paper* paper = paperNamed(name);
+    if (!paper)
+        return refusal({.what = {noPaper, {{"paper", name}}},
+                        .where = "--paper",
+                        .remedy = {papersThere, {{"papers", namesOfPapers()}}}},
+                       request.language);
+    const Result<Job> job = readJobFile(request.words.front());
+    if (!job.ok())
+        return refusal(job.problem(), request.language);
+    const PaperSetup setup{.language = request.languageIsAsked ? request.language : languageOf(job.value()),
+                           .digest = digestOf(job.value())};
+    const Result<std::string> bytes = bytesOf(*paper, job.value(), setup, out);
+    if (!bytes.ok())
+        return refusal(bytes.problem(), request.language);
+    const Result<Done> saved = saveBytes(bytes.value(), out);
+    if (!saved.ok())
+        return refusal(saved.problem(), request.language);
+    return {.exit = Exit::Fine, .out = inWords({written, {{"file", out}}}, request.language), .err = {}};
+}
+
+constexpr VerbOption options[] = {{.name = "--paper", .value = "NAME", .required = true},
+                                  {.name = "--to", .value = "OUT.(pdf|csv|txt)", .required = true}};
+
+} // namespace
+
+extern const Verb printVerb;
+const Verb printVerb = {
+    .name = "print",
+    .words = "FILE",
+    .fewestWords = 1,
+    .mostWords = 1,
+    .options = options,
+    .purpose = {.en = "Prints one paper of a job.", .es = "Imprime un papel de un trabajo."},
+    .run = runPrint,
+};
+
+} // namespace doorloom
