@@ -3,8 +3,8 @@
 namespace doorloom {
 
 // Declared and listed, nothing else. The order is that of the usage.
-extern const Verb printVerb, kindsVerb, newVerb;
-static constexpr const Verb* verbs[] = {&printVerb, &kindsVerb, &newVerb};
+extern const Verb checkVerb, printVerb, kindsVerb, newVerb;
+static constexpr const Verb* verbs[] = {&checkVerb, &printVerb, &kindsVerb, &newVerb};
 std::span<const Verb* const> allVerbs()
 {
     return verbs;

@@ -195,7 +195,7 @@ const std::vector<Text>& notExamined()
     return all;
 }
 
-const std::vector<Text>& cautions()
+const std::vector<Text>& checkCautions()
 {
     static const std::vector<Text> all = {
         {.en = "Isolate mains, battery and any second source, and prove dead, before work.",

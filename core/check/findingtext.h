@@ -25,6 +25,6 @@ const Text& titleOf(const Finding& finding);
 
 // What stands in every report: what was not examined, and who decides.
 const std::vector<Text>& notExamined();
-const std::vector<Text>& cautions();
+const std::vector<Text>& checkCautions();
 
 } // namespace doorloom

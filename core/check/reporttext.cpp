@@ -27,6 +27,8 @@ constexpr Text lookedAtAll = {.en = "Looked at: all {positions} positions that m
                               .es = "Se miró: todas las {positions} posiciones que importan a lo preguntado."};
 constexpr Text lookedAtSome = {.en = "Looked at, not exhaustive: {covered} of {positions} positions.",
                                .es = "Se miró, sin agotar: {covered} de {positions} posiciones."};
+constexpr Text nothingToAsk = {.en = "Looked at: no position; the job has no circuit yet.",
+                               .es = "Se miró: ninguna posición; el trabajo aún no tiene circuito."};
 constexpr Text unanswered = {
     .en = "Some questions were too large to answer: for those, nothing here says that all is well.",
     .es = "Algunas preguntas fueron demasiado grandes: para ellas, nada de esto dice que todo esté bien."};
@@ -163,6 +165,8 @@ std::string titleInWords(const Job& job, const std::string& file, Language langu
 std::string coverageInWords(const CheckResult& result, Language language)
 {
     const Coverage& coverage = result.coverage;
+    if (coverage.positions == 0)
+        return "\n" + std::string(inWords(nothingToAsk, language)) + "\n";
     const bool all = coverage.covered >= coverage.positions && result.everyQuestionAnswered;
     std::string text =
         "\n" + paragraph("", 0,
@@ -189,7 +193,7 @@ std::string reportText(const Job& job, const CheckResult& result, const std::str
 {
     return titleInWords(job, file, language) + findingsInWords(job, result, language) +
            coverageInWords(result, language) + std::string(inWords(notExaminedHead, language)) + "\n" +
-           listInWords(notExamined(), language) + "\n" + listInWords(cautions(), language);
+           listInWords(notExamined(), language) + "\n" + listInWords(checkCautions(), language);
 }
 
 } // namespace doorloom

@@ -19,6 +19,60 @@ Ended doorloom(Words arguments)
     return runProgram({.arguments = std::move(arguments), .environment = bareDesk});
 }
 
+std::string firstLine(const std::string& text)
+{
+    return text.substr(0, text.find('\n'));
+}
+
+struct BadLine {
+    Words arguments;
+    std::string firstLineOfErr;
+};
+
+TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
+{
+    const std::vector<BadLine> lines = {
+        {{}, "doorloom: No verb is given. Use one of: check, print, kinds, new."},
+        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, print, kinds, new."},
+        {{"--lang", "es", "chekc"}, "doorloom: No existe el verbo 'chekc'. Use uno de: check, print, kinds, new."},
+        {{"check"}, "doorloom: 'check' needs FILE. Write it as shown here:"},
+        {{"check", "a", "b"}, "doorloom: 'b' is one word too many for 'check'. Write it as shown here:"},
+        {{"check", "a", "--jsn"}, "doorloom: 'check' has no option '--jsn'. Write it as shown here:"},
+        {{"check", "a", "--json", "--json"}, "doorloom: Option '--json' is given twice. Write it as shown here:"},
+        {{"check", "a", "--lang", "fr"}, "doorloom: There is no language 'fr'. Use 'en' or 'es'."},
+        {{"check", "a", "--lang"}, "doorloom: Option '--lang' has no value. Use 'en' or 'es'."},
+        {{"print", "a", "--paper", "schedule"}, "doorloom: 'print' needs the option '--to'. Write it as shown here:"},
+        {{"print", "a", "--to"}, "doorloom: Option '--to' has no value. Write it as shown here:"},
+        {{"new", "a"}, "doorloom: 'new' needs the option '--from'. Write it as shown here:"},
+    };
+    for (const BadLine& line : lines) {
+        const Ended run = doorloom(line.arguments);
+        EXPECT_EQ(firstLine(run.err), line.firstLineOfErr);
+        EXPECT_EQ(run.exit, 2) << line.firstLineOfErr;
+        EXPECT_EQ(run.out, "") << line.firstLineOfErr;
+    }
+}
+
+TEST(CommandLine, ThatIsWrongShowsTheUsageOfItsVerb)
+{
+    EXPECT_EQ(doorloom({"print"}).err,
+              "doorloom: 'print' needs FILE. Write it as shown here:\n"
+              "usage: doorloom print FILE --paper NAME --to OUT.(pdf|csv|txt)\n"
+              "  Prints one paper of a job.\n"
+              "every verb: --lang en|es (the language of what is said), --help\n");
+}
+
+TEST(CommandLine, GivesHelpOnStdout)
+{
+    for (const Words& arguments : {Words{"--help"}, Words{"--lang", "es", "--help"}, Words{"check", "--help"},
+                                   Words{"print", "--help"}, Words{"kinds", "--help"}, Words{"new", "--help"}}) {
+        const Ended run = doorloom(arguments);
+        EXPECT_EQ(run.exit, 0);
+        EXPECT_EQ(run.err, "");
+        EXPECT_NE(run.out.find(arguments.size() == 3 ? "uso:" : "usage:"), std::string::npos) << run.out;
+    }
+}
+
 // A verb's words could all fit while their end is lost.
 TEST(CommandLine, SaysWhenItsAnswerCouldNotBeWritten)
 {
@@ -36,6 +90,7 @@ TEST(New, WritesAnEmptyJobThatIsReadAgain)
     EXPECT_EQ(made.err, "");
     EXPECT_EQ(made.exit, 0);
     EXPECT_EQ(made.out, "Written: " + file + "\n");
+    EXPECT_EQ(doorloom({"check", file}).exit, 0);
     EXPECT_EQ(folder.names(), Words{"fresh.doorjob"});
 }
 
