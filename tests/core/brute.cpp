@@ -500,6 +500,12 @@ BruteVerdict BruteForce::operated(std::uint32_t input) const
     });
 }
 
+bool BruteForce::joinedIn(const Position& position, Vertex x, Vertex y) const
+{
+    const Nets nets = netsOf(circuit_, closedIn(circuit_, position));
+    return nets[x] == nets[y];
+}
+
 bool BruteForce::returnedIn(const Position& position, std::uint32_t element) const
 {
     return returned_[element][numberOf(position)];

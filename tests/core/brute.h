@@ -31,6 +31,7 @@ public:
     BruteVerdict operated(std::uint32_t input) const;
     bool canMove(MovedIndex moved) const { return able_[moved]; }
 
+    bool joinedIn(const Position& position, Vertex x, Vertex y) const;
     bool returnedIn(const Position& position, std::uint32_t element) const;
     bool shortedIn(const Position& position, std::uint32_t feed) const;
     bool canHappen(const Position& position) const;
