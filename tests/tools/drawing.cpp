@@ -173,7 +173,7 @@ void Drawing::opening(Opening door)
 
 void Drawing::sheet(const std::string& title, const std::vector<std::vector<std::string>>& rows)
 {
-    constexpr std::int32_t left = 300, top = 250, across = 900, down = 850; // tenths of a millimetre, on A3
+    constexpr std::int32_t left = 300, top = 250, across = 900, down = 680; // tenths of a millimetre, on A3
     const SheetId sheet = nextId<Sheet>(job_);
     make(putting(Sheet{.id = sheet, .title = title, .order = 1}));
     for (std::size_t row = 0; row < rows.size(); ++row)

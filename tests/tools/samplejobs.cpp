@@ -82,13 +82,13 @@ void actuatorsAndLights(Drawing& site)
                 {"BU", "spare", "spare"},
                 {"drain", "PE1:1", "insulated"}});
     site.device("PB1", "push-to-lock", "INS", "push to lock");
-    site.cable({"W4", "22/4", "CAB", "INS", {9.0}, "inside"},
+    site.cable({"W3", "22/4", "CAB", "INS", {9.0}, "inside"},
                {{"RD", "LM1:K3.C", "PB1:L+"},
                 {"BK", "TSR:3", "PB1:L-"},
                 {"WH", "TSC:4", "PB1:C"},
                 {"GN", "LM1:IN3", "PB1:NO"}});
     site.device("OL1", "lamp-common-plus", "LITE", "red: occupied, green: vacant");
-    site.cable({"W5", "22/4", "CAB", "LITE", {11.0}, "outside"},
+    site.cable({"W4", "22/4", "CAB", "LITE", {11.0}, "outside"},
                {{"RD", "LM1:K3.C", "OL1:COM"},
                 {"BK", "TSR:4", "OL1:RED"},
                 {"GN", "LM1:K3.NC", "OL1:GRN"},
@@ -158,7 +158,7 @@ Drawing publicRestroom(const Catalogue& catalogue)
                {{"RD", "LM1:K1.C", "ES1:1"}, {"WH", "LM1:K1.NO", "ES1:2"}});
     actuatorsAndLights(site);
     site.device("WI1", "wave-actuator", "INS", "request from inside", {{"hold", 1.0}, {"range", 4.0}});
-    site.cable({"W3", "22/4", "CAB", "INS", {9.0}, "inside"},
+    site.cable({"W5", "22/4", "CAB", "INS", {9.0}, "inside"},
                {{"RD", "TSP:4", "WI1:+"},
                 {"BK", "TSN:4", "WI1:-"},
                 {"WH", "TSC:3", "WI1:C"},
@@ -178,8 +178,10 @@ Drawing publicRestroom(const Catalogue& catalogue)
                      {"outside wave, not answered", Side::Outside, {outside}}};
     door.occupied = {site.thrown("LM1", "K1", "in"), site.thrown("LM1", "K3", "in")};
     site.opening(door);
-    site.sheet("Door 114", {{"PS1", "TSP", "TSN", "PE1"}, {"LM1", "TSC", "TSR", "ES1"},
-                            {"WO1", "WI1", "PB1", "OL1", "DPS1", "DO1"}});
+    site.sheet("Door 114", {{"PS1", "TSP", "TSN", "PE1"},
+                            {"LM1", "TSC", "TSR", "ES1"},
+                            {"WO1", "WI1", "PB1", "OL1"},
+                            {"DPS1", "DO1"}});
     return site;
 }
 
@@ -201,7 +203,7 @@ Drawing staffRestroom(const Catalogue& catalogue)
                {{"RD", "LM1:K1.NO", "ES1:1"}, {"WH", "TSN:5", "ES1:2"}});
     actuatorsAndLights(site);
     site.device("PI1", "push-plate", "INS", "request from inside");
-    site.cable({"W3", "22/2", "CAB", "INS", {9.0}, "inside"},
+    site.cable({"W5", "22/2", "CAB", "INS", {9.0}, "inside"},
                {{"WH", "TSC:3", "PI1:C"}, {"RD", "LM1:IN2", "PI1:NO"}});
     header(site);
     site.device("KS1", "key-switch", "OUT", "staff override");
@@ -224,8 +226,10 @@ Drawing staffRestroom(const Catalogue& catalogue)
                      {"outside wave, not answered", Side::Outside, {outside}}};
     door.occupied = {site.thrown("LM1", "K3", "in")};
     site.opening(door);
-    site.sheet("Door 207", {{"PS1", "TSP", "TSN", "PE1"}, {"LM1", "TSC", "TSR", "ES1"},
-                             {"WO1", "PI1", "PB1", "OL1", "DPS1", "DO1", "KS1"}});
+    site.sheet("Door 207", {{"PS1", "TSP", "TSN", "PE1"},
+                            {"LM1", "TSC", "TSR", "ES1"},
+                            {"WO1", "PI1", "PB1", "OL1"},
+                            {"DPS1", "DO1", "KS1"}});
     return site;
 }
 
@@ -236,8 +240,8 @@ Drawing publicBroken(Drawing site)
     site.wire({"B7", "RD", "TSP:5", "LM1:K1.C", {0.3}}, boxGauge);
     site.moveEnd("W1.1", WhichEnd::From, "LM1:K1.NO");
     site.moveEnd("W1.2", WhichEnd::From, "TSN:5");
-    site.moveEnd("W4.3", WhichEnd::From, "TSP:6");
-    site.moveEnd("W3.2", WhichEnd::From, "spare");
+    site.moveEnd("W3.3", WhichEnd::From, "TSP:6");
+    site.moveEnd("W5.2", WhichEnd::From, "spare");
     return site;
 }
 
@@ -247,7 +251,7 @@ Drawing staffBroken(Drawing site)
 {
     site.option("LM1", "K1", "wet");
     site.moveEnd("W8.1", WhichEnd::From, "TSP:6");
-    site.moveEnd("W4.2", WhichEnd::From, "spare");
+    site.moveEnd("W3.2", WhichEnd::From, "spare");
     return site;
 }
 

@@ -1,0 +1,176 @@
+#include "tools/samplejobs.h"
+
+#include "edit/change.h"
+#include "file/jobfile.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <fstream>
+#include <map>
+#include <set>
+#include <sstream>
+
+namespace doorloom {
+namespace {
+
+const std::vector<Sample>& samples()
+{
+    static const std::vector<Sample> drawn = [] {
+        const Result<Catalogue> catalogue = readCatalogue(SOURCE_FOLDER "/resources/catalogue");
+        EXPECT_TRUE(catalogue.ok()) << (catalogue.ok() ? "" : inWords(catalogue.problem()));
+        return catalogue.ok() ? sampleJobs(catalogue.value()) : std::vector<Sample>{};
+    }();
+    return drawn;
+}
+
+const Job& sample(const std::string& name)
+{
+    const auto found =
+        std::find_if(samples().begin(), samples().end(), [&](const Sample& one) { return one.name == name; });
+    EXPECT_NE(found, samples().end()) << name;
+    return found->job;
+}
+
+std::string bytesOf(const std::string& path)
+{
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream bytes;
+    bytes << file.rdbuf();
+    return bytes.str();
+}
+
+std::vector<const Landing*> landingsOf(const Conductor& conductor)
+{
+    std::vector<const Landing*> landings;
+    for (const End* end : {&conductor.from, &conductor.to})
+        if (const Landing* landing = landingOf(*end))
+            landings.push_back(landing);
+    return landings;
+}
+
+TEST(Samples, AreTheFilesThatTheProgramWrites)
+{
+    for (const Sample& one : samples())
+        EXPECT_TRUE(bytesOf(SOURCE_FOLDER "/samples/" + one.name + ".doorjob") == jobText(one.job))
+            << one.name << " differs: run make_samples " SOURCE_FOLDER "/resources/catalogue " SOURCE_FOLDER
+            << "/samples and read the difference";
+}
+
+TEST(Samples, ReadBackEqualAndKeepEveryPromiseOfTheModel)
+{
+    for (const Sample& one : samples()) {
+        const Result<Job> read = readJobFile(SOURCE_FOLDER "/samples/" + one.name + ".doorjob");
+        ASSERT_TRUE(read.ok()) << inWords(read.problem());
+        EXPECT_TRUE(read.value() == one.job) << one.name;
+        for (const Problem& problem : verifyJob(read.value()))
+            ADD_FAILURE() << one.name << ": " << inWords(problem);
+    }
+}
+
+TEST(Samples, EveryConductorIsACoreOrAWireInsideOneBox)
+{
+    for (const Sample& one : samples())
+        for (const Conductor& conductor : one.job.conductors) {
+            if (conductor.make == ConductorMake::Core) {
+                const Cable* cable = one.job.cables.find(conductor.cable);
+                for (const Landing* landing : landingsOf(conductor)) {
+                    const PlaceId place = one.job.devices.find(landing->device)->place;
+                    const bool isFrom = landing == landingOf(conductor.from);
+                    EXPECT_EQ(place, isFrom ? cable->from : cable->to) << one.name << ": " << conductor.tag;
+                }
+                continue;
+            }
+            const std::vector<const Landing*> ends = landingsOf(conductor);
+            ASSERT_EQ(ends.size(), 2u) << one.name << ": " << conductor.tag;
+            EXPECT_EQ(one.job.devices.find(ends[0]->device)->place, one.job.devices.find(ends[1]->device)->place)
+                << one.name << ": " << conductor.tag;
+            EXPECT_FALSE(conductor.colour.empty()) << conductor.tag;
+            EXPECT_FALSE(conductor.gauge.empty()) << conductor.tag;
+            EXPECT_GT(conductor.length.value, 0) << conductor.tag;
+        }
+}
+
+TEST(Samples, NoEndWaitsAndEverySpareCoreIsCappedAtBothEnds)
+{
+    for (const std::string name : {"restroom-public", "restroom-staff"})
+        for (const Conductor& conductor : sample(name).conductors) {
+            EXPECT_NE(conductor.from.state, EndState::Waiting) << name << ": " << conductor.tag;
+            EXPECT_NE(conductor.to.state, EndState::Waiting) << name << ": " << conductor.tag;
+            EXPECT_EQ(conductor.from.state == EndState::Spare, conductor.to.state == EndState::Spare)
+                << name << ": " << conductor.tag;
+        }
+}
+
+TEST(Samples, NoClampHoldsMoreThanItTakesOrAThicknessThatItDoesNot)
+{
+    for (const Sample& one : samples()) {
+        std::map<std::pair<DeviceId, Key>, int> held;
+        for (const Conductor& conductor : one.job.conductors)
+            for (const Landing* landing : landingsOf(conductor)) {
+                ++held[{landing->device, landing->terminal}];
+                const Terminal* terminal = findTerminal(*kindOf(one.job, landing->device), landing->terminal);
+                const int gauge = std::stoi(gaugeOf(one.job, conductor)); // AWG: a larger number is thinner
+                EXPECT_LE(gauge, std::stoi(terminal->wire.thinnest)) << one.name << ": " << nameOf(one.job, *landing);
+                EXPECT_GE(gauge, std::stoi(terminal->wire.thickest)) << one.name << ": " << nameOf(one.job, *landing);
+            }
+        for (const auto& [at, count] : held)
+            EXPECT_LE(count, findTerminal(*kindOf(one.job, at.first), at.second)->clampCapacity)
+                << one.name << ": " << nameOf(one.job, Landing{at.first, at.second});
+    }
+}
+
+TEST(Samples, RedIsNeverOnASupplysMinusNorAnotherColourOnItsPlus)
+{
+    for (const std::string name : {"restroom-public", "restroom-staff"}) {
+        const Job& job = sample(name);
+        for (const Conductor& conductor : job.conductors)
+            for (const Landing* landing : landingsOf(conductor)) {
+                const std::string tag = tagOf(job, landing->device);
+                const std::string colour = colourOf(job, conductor);
+                if (tag == "TSN" || nameOf(job, *landing) == "PS1:−") {
+                    EXPECT_NE(colour, "RD") << name << ": " << conductor.tag;
+                }
+                if (tag == "TSP" || nameOf(job, *landing) == "PS1:+") {
+                    EXPECT_EQ(colour, "RD") << name << ": " << conductor.tag;
+                }
+            }
+    }
+}
+
+TEST(Samples, HaveDifferentFailModesAndTellTheirModuleSo)
+{
+    const auto lockOf = [](const std::string& name) {
+        return kindOf(sample(name), *deviceTagged(sample(name), "ES1"))->lock->failMode;
+    };
+    const auto modeOf = [](const std::string& name) {
+        return settingOf(*deviceTagged(sample(name), "LM1"), "mode");
+    };
+    EXPECT_EQ(lockOf("restroom-public"), FailMode::Safe);
+    EXPECT_EQ(modeOf("restroom-public"), SettingValue("normally-unlocked"));
+    EXPECT_EQ(lockOf("restroom-staff"), FailMode::Secure);
+    EXPECT_EQ(modeOf("restroom-staff"), SettingValue("normally-locked"));
+}
+
+TEST(Samples, TheDoorSwitchMovesWithItsOpeningsDoor)
+{
+    for (const Sample& one : samples()) {
+        ASSERT_EQ(one.job.openings.size(), 1u) << one.name;
+        EXPECT_EQ(boundTo(*deviceTagged(one.job, "DPS1"), "door"), one.job.openings.begin()->door) << one.name;
+    }
+}
+
+TEST(Samples, ABrokenCopyIsAFewEditsAwayFromItsRightJob)
+{
+    for (const std::string name : {"restroom-public", "restroom-staff"}) {
+        const Change edits = difference(sample(name), sample(name + "-broken"));
+        EXPECT_GE(edits.steps.size(), 3u) << name;
+        EXPECT_LE(edits.steps.size(), 5u) << name;
+        for (const Step& step : edits.steps)
+            EXPECT_TRUE(std::holds_alternative<Put<Conductor>>(step) || std::holds_alternative<Put<Device>>(step))
+                << name;
+    }
+}
+
+} // namespace
+} // namespace doorloom
