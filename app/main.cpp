@@ -8,8 +8,8 @@
 
 namespace {
 
-using doorloom::Reply;
 using doorloom::Exit;
+using doorloom::Reply;
 
 bool write(const std::string& words, std::FILE* stream)
 {

@@ -10,17 +10,20 @@ namespace {
 
 constexpr Text noKind = {.en = "There is no kind '{kind}'.", .es = "No existe el tipo '{kind}'."};
 constexpr Text listThem = {.en = "'doorloom kinds' lists them.", .es = "'doorloom kinds' los muestra."};
-constexpr Text notFromSheet = {.en = "† not from a maker's sheet: check against the sheet in the box",
-                               .es = "† no proviene de una hoja del fabricante: compare con la hoja de la caja"};
+constexpr Text notFromSheet = {
+    .en = "† not from a maker's sheet: check against the sheet in the box",
+    .es = "† no proviene de una hoja del fabricante: compare con la hoja de la caja"};
 constexpr Text terminalsHead = {.en = "Terminals, row by row as mounted",
                                 .es = "Terminales, fila por fila como están montados"};
 constexpr Text lead = {.en = "lead", .es = "hilo"};
-constexpr Text optionsHead = {.en = "Options (set before power)", .es = "Opciones (colocar antes de dar tensión)"};
+constexpr Text optionsHead = {.en = "Options (set before power)",
+                              .es = "Opciones (colocar antes de dar tensión)"};
 constexpr Text jumpers = {.en = "jumpers", .es = "puentes"};
 constexpr Text fromFactory = {.en = "from the factory", .es = "de fábrica"};
 constexpr Text settingsHead = {.en = "Settings", .es = "Ajustes"};
 constexpr Text movedBy = {.en = "What moves it or switches in it", .es = "Lo que lo mueve o conmuta en él"};
-constexpr Text asPrinted = {.en = "as printed: no feed, no hand", .es = "como está impreso: sin corriente ni mano"};
+constexpr Text asPrinted = {.en = "as printed: no feed, no hand",
+                            .es = "como está impreso: sin corriente ni mano"};
 constexpr Text lockHead = {.en = "Lock", .es = "Cerradura"};
 
 Text failModeInWords(FailMode mode)
@@ -35,7 +38,8 @@ Text failModeInWords(FailMode mode)
     case FailMode::StaysPut:
         break;
     }
-    return {.en = "stays put: keeps its state without power", .es = "se queda: conserva su estado sin corriente"};
+    return {.en = "stays put: keeps its state without power",
+            .es = "se queda: conserva su estado sin corriente"};
 }
 
 // A dagger where the value is not from a sheet, as on the papers.
@@ -74,8 +78,8 @@ std::string terminalsInWords(const Kind& kind, Language language)
         for (const Terminal& terminal : strip.terminals) {
             const std::string colour =
                 terminal.lead ? fmt::format(" [{} {}]", inWords(lead, language), *terminal.lead) : "";
-            lines += fmt::format("    {:<10} {}{}{}\n", terminal.printed, inWords(terminal.words, language), colour,
-                                 dagger(terminal.standing));
+            lines += fmt::format("    {:<10} {}{}{}\n", terminal.printed, inWords(terminal.words, language),
+                                 colour, dagger(terminal.standing));
         }
     }
     return lines;
@@ -112,8 +116,8 @@ std::string settingsInWords(const Kind& kind, Language language)
         return "";
     std::string lines = head(settingsHead, language);
     for (const Setting& setting : kind.settings)
-        lines += fmt::format("  {}: {}{}\n", inWords(setting.words, language), limitsInWords(setting, language),
-                             dagger(setting.standing));
+        lines += fmt::format("  {}: {}{}\n", inWords(setting.words, language),
+                             limitsInWords(setting, language), dagger(setting.standing));
     return lines;
 }
 
@@ -132,8 +136,8 @@ std::string lockInWords(const Kind& kind, Language language)
 {
     if (!kind.lock)
         return "";
-    return head(lockHead, language) + "  " + std::string(inWords(failModeInWords(kind.lock->failMode), language)) +
-           "\n";
+    return head(lockHead, language) + "  " +
+           std::string(inWords(failModeInWords(kind.lock->failMode), language)) + "\n";
 }
 
 std::string kindInWords(const Kind& kind, Language language)

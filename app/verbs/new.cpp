@@ -15,7 +15,6 @@ constexpr Text nameAnother = {.en = "Name another file, or move this one away fi
                               .es = "Indique otro archivo, o mueva este primero."};
 constexpr Text noSample = {.en = "There is no sample '{sample}'.", .es = "No existe la muestra '{sample}'."};
 constexpr Text samplesThere = {.en = "Use one of: {samples}.", .es = "Use una de: {samples}."};
-constexpr Text written = {.en = "Written: {file}\n", .es = "Escrito: {file}\n"};
 
 // The names of the sample jobs, 'empty' first, then by name.
 std::vector<std::string> sampleNames()
@@ -57,7 +56,7 @@ Reply runNew(const Request& request)
     const Result<Done> saved = saveJobFile(job.value(), out);
     if (!saved.ok())
         return refusal(saved.problem(), request.language);
-    return {.exit = Exit::Fine, .out = inWords({written, {{"file", out}}}, request.language), .err = {}};
+    return wrote(out, request.language);
 }
 
 constexpr VerbOption options[] = {{.name = "--from", .value = "SAMPLE|empty", .required = true}};
@@ -71,8 +70,9 @@ const Verb newVerb = {
     .fewestWords = 1,
     .mostWords = 1,
     .options = options,
-    .purpose = {.en = "Writes a new job file, empty or from a sample. Never writes over a file.",
-                .es = "Escribe un archivo de trabajo nuevo, vacío o de una muestra. Nunca sobrescribe un archivo."},
+    .purpose =
+        {.en = "Writes a new job file, empty or from a sample. Never writes over a file.",
+         .es = "Escribe un archivo de trabajo nuevo, vacío o de una muestra. Nunca sobrescribe un archivo."},
     .run = runNew,
 };
 

@@ -13,10 +13,10 @@ constexpr Text unknownForm = {.en = "'{file}' ends with no form that a paper can
                               .es = "'{file}' no termina en una forma que un papel pueda tener."};
 constexpr Text formsThere = {.en = "Let its name end with .pdf, .csv or .txt.",
                              .es = "Termine su nombre en .pdf, .csv o .txt."};
-constexpr Text written = {.en = "Written: {file}\n", .es = "Escrito: {file}\n"};
 
 // The paper in the form that the file's name asks for.
-Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup& setup, const std::string& file)
+Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup& setup,
+                            const std::string& file)
 {
     const std::string form = std::filesystem::path(file).extension().string();
     if (form == ".csv")
@@ -47,7 +47,7 @@ Reply runPrint(const Request& request)
     const Result<Done> saved = saveBytes(bytes.value(), out);
     if (!saved.ok())
         return refusal(saved.problem(), request.language);
-    return {.exit = Exit::Fine, .out = inWords({written, {{"file", out}}}, request.language), .err = {}};
+    return wrote(out, request.language);
 }
 
 constexpr VerbOption options[] = {{.name = "--paper", .value = "NAME", .required = true},

@@ -13,7 +13,8 @@ constexpr Text unknownOption = {.en = "'{verb}' has no option '{option}'.",
                                 .es = "'{verb}' no tiene la opción '{option}'."};
 constexpr Text optionTwice = {.en = "Option '{option}' is given twice.",
                               .es = "La opción '{option}' se repite."};
-constexpr Text noValue = {.en = "Option '{option}' has no value.", .es = "Falta el valor de la opción '{option}'."};
+constexpr Text noValue = {.en = "Option '{option}' has no value.",
+                          .es = "Falta el valor de la opción '{option}'."};
 constexpr Text optionMissing = {.en = "'{verb}' needs the option '{option}'.",
                                 .es = "'{verb}' necesita la opción '{option}'."};
 constexpr Text wordMissing = {.en = "'{verb}' needs {words}.", .es = "'{verb}' necesita {words}."};
@@ -24,20 +25,24 @@ constexpr Text unknownLanguage = {.en = "There is no language '{language}'.",
 constexpr Text languagesThere = {.en = "Use 'en' or 'es'.", .es = "Use 'en' o 'es'."};
 constexpr Text asShown = {.en = "Write it as shown here:", .es = "Escríbalo como se muestra aquí:"};
 
+constexpr Text written = {.en = "Written: {file}", .es = "Escrito: {file}"};
+
 constexpr Text whatItIs = {
     .en = "Doorloom checks and prints the low-voltage wiring of door hardware.",
     .es = "Doorloom revisa e imprime el cableado de baja tensión de herrajes eléctricos de puertas."};
 constexpr Text usageHead = {.en = "usage:", .es = "uso:"};
-constexpr Text commonOptions = {
-    .en = "every verb: --lang en|es (the language of what is said), --help",
-    .es = "todos los verbos: --lang en|es (el idioma de los mensajes), --help"};
-constexpr Text exitCodes = {
-    .en = "ends with: 0 done (check: nothing above a doubt, every question answered), 1 check found a danger or "
-          "fault,\n  2 bad usage, input that can't be read or output that can't be written, 3 check left questions "
-          "unanswered,\n  70 the program's own error",
-    .es = "termina con: 0 hecho (check: nada peor que una duda y todo respondido), 1 check halló un peligro o una "
-          "falla,\n  2 uso incorrecto, entrada ilegible o salida que no se puede escribir, 3 check dejó preguntas "
-          "sin respuesta,\n  70 error propio del programa"};
+constexpr Text commonOptions = {.en = "every verb: --lang en|es (the language of what is said), --help",
+                                .es = "todos los verbos: --lang en|es (el idioma de los mensajes), --help"};
+constexpr Text exitCodes = {.en = "ends with: 0 done (check: nothing above a doubt, every question "
+                                  "answered), 1 check found a danger or "
+                                  "fault,\n  2 bad usage, input that can't be read or output that can't be "
+                                  "written, 3 check left questions "
+                                  "unanswered,\n  70 the program's own error",
+                            .es = "termina con: 0 hecho (check: nada peor que una duda y todo respondido), 1 "
+                                  "check halló un peligro o una "
+                                  "falla,\n  2 uso incorrecto, entrada ilegible o salida que no se puede "
+                                  "escribir, 3 check dejó preguntas "
+                                  "sin respuesta,\n  70 error propio del programa"};
 
 std::string usageLine(const Verb& verb)
 {
@@ -56,13 +61,14 @@ std::string usageLine(const Verb& verb)
 std::string usageOf(const Verb& verb, Language language)
 {
     return std::string(inWords(usageHead, language)) + " " + usageLine(verb) + "\n  " +
-           std::string(inWords(verb.purpose, language)) + "\n" + std::string(inWords(commonOptions, language)) +
-           "\n";
+           std::string(inWords(verb.purpose, language)) + "\n" +
+           std::string(inWords(commonOptions, language)) + "\n";
 }
 
 std::string usageOfAll(Language language)
 {
-    std::string usage = std::string(inWords(whatItIs, language)) + "\n" + std::string(inWords(usageHead, language));
+    std::string usage =
+        std::string(inWords(whatItIs, language)) + "\n" + std::string(inWords(usageHead, language));
     for (const Verb* verb : allVerbs())
         usage += "\n  " + usageLine(*verb) + "\n      " + std::string(inWords(verb->purpose, language));
     return usage + "\n" + std::string(inWords(commonOptions, language)) + "\n" +
@@ -181,6 +187,11 @@ Reply refusal(const Problem& problem, Language language)
     return {.exit = Exit::Refused, .out = {}, .err = inWords(problem, language) + "\n"};
 }
 
+Reply wrote(const std::string& file, Language language)
+{
+    return {.exit = Exit::Fine, .out = inWords({written, {{"file", file}}}, language) + "\n", .err = {}};
+}
+
 Reply reply(std::vector<std::string> arguments)
 {
     const Result<std::optional<Language>> asked = takeLanguage(arguments);
@@ -188,8 +199,8 @@ Reply reply(std::vector<std::string> arguments)
         return badUsageReply(asked.problem(), usageOfAll(Language::English), Language::English);
     const Language language = asked.value().value_or(Language::English);
     if (arguments.empty())
-        return badUsageReply(badUsage(noVerb, {verbsThere, {{"verbs", namesOfVerbs()}}}), usageOfAll(language),
-                              language);
+        return badUsageReply(badUsage(noVerb, {verbsThere, {{"verbs", namesOfVerbs()}}}),
+                             usageOfAll(language), language);
     if (arguments.front() == "--help")
         return {.exit = Exit::Fine, .out = usageOfAll(language), .err = {}};
 

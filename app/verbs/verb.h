@@ -57,5 +57,7 @@ Reply reply(std::vector<std::string> arguments);
 
 // The answer to what can't be done: the problem on stderr.
 Reply refusal(const Problem& problem, Language language);
+// The answer of a verb whose work is a file.
+Reply wrote(const std::string& file, Language language);
 
 } // namespace doorloom

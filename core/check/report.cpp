@@ -23,7 +23,8 @@ const SetAside* setAsideFor(const Job& job, const Finding& finding)
     if (finding.severity == Severity::Danger)
         return nullptr;
     for (const SetAside& row : job.setAside)
-        if (row.rule == finding.rule && row.at == atText(job, finding) && row.throws == throwsKey(job, finding))
+        if (row.rule == finding.rule && row.at == atText(job, finding) &&
+            row.throws == throwsKey(job, finding))
             return &row;
     return nullptr;
 }

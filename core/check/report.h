@@ -13,9 +13,9 @@ const SetAside* setAsideFor(const Job& job, const Finding& finding);
 std::string throwsKey(const Job& job, const Finding& finding);
 
 enum class Outcome {
-    Fine,       // nothing above a doubt and every question answered
-    Found,      // a danger or a fault
-    Unanswered  // no danger or fault, but some answer is unknown
+    Fine,      // nothing above a doubt and every question answered
+    Found,     // a danger or a fault
+    Unanswered // no danger or fault, but some answer is unknown
 };
 // Faults that are set aside don't count, nor what was neither proved nor excluded.
 Outcome outcomeOf(const Job& job, const CheckResult& result);

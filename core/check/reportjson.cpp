@@ -51,12 +51,12 @@ std::string findingJson(const Job& job, const Finding& finding, Language languag
     std::string lines;
     for (const Finding& line : finding.lines)
         lines += (lines.empty() ? "" : ", ") + findingJson(job, line, language);
-    std::string json = "{\"rule\": " + quoted(finding.rule) +
-                       ", \"severity\": " + quoted(severityKey(finding.severity)) +
-                       ", \"at\": " + quotedList(spots(job, finding)) + ", \"throws\": " + throwsJson(job, finding) +
-                       ", \"why\": " + quoted(inWords(finding.why, language)) +
-                       ", \"remedy\": " + quoted(inWords(finding.remedy, language)) +
-                       ", \"path\": " + quotedList(pathOf(job, finding)) + ", \"lines\": [" + lines + "]";
+    std::string json =
+        "{\"rule\": " + quoted(finding.rule) + ", \"severity\": " + quoted(severityKey(finding.severity)) +
+        ", \"at\": " + quotedList(spots(job, finding)) + ", \"throws\": " + throwsJson(job, finding) +
+        ", \"why\": " + quoted(inWords(finding.why, language)) +
+        ", \"remedy\": " + quoted(inWords(finding.remedy, language)) +
+        ", \"path\": " + quotedList(pathOf(job, finding)) + ", \"lines\": [" + lines + "]";
     if (finding.moreThrows)
         json += ", \"moreThrows\": true";
     if (finding.undecided)
@@ -69,7 +69,8 @@ std::string findingJson(const Job& job, const Finding& finding, Language languag
 std::string coverageJson(const CheckResult& result)
 {
     const Coverage& coverage = result.coverage;
-    return "{\"positions\": " + numberText(coverage.positions) + ", \"covered\": " + numberText(coverage.covered) +
+    return "{\"positions\": " + numberText(coverage.positions) +
+           ", \"covered\": " + numberText(coverage.covered) +
            ", \"steps\": " + numberText(static_cast<double>(coverage.steps)) +
            ", \"everyQuestionAnswered\": " + (result.everyQuestionAnswered ? "true" : "false") + "}";
 }
@@ -81,8 +82,8 @@ std::string reportJson(const Job& job, const CheckResult& result, Language langu
     std::string findings;
     for (const Finding& finding : result.findings)
         findings += (findings.empty() ? "\n  " : ",\n  ") + findingJson(job, finding, language);
-    return "{\"findings\": [" + findings + (findings.empty() ? "" : "\n") + "],\n\"coverage\": " +
-           coverageJson(result) + "}\n";
+    return "{\"findings\": [" + findings + (findings.empty() ? "" : "\n") +
+           "],\n\"coverage\": " + coverageJson(result) + "}\n";
 }
 
 } // namespace doorloom

@@ -23,8 +23,9 @@ constexpr Text sameCause = {.en = "Same cause:", .es = "Misma causa:"};
 constexpr Text setAsideHead = {.en = "Set aside:", .es = "Apartado:"};
 constexpr Text notProved = {.en = "not proved and not excluded: the question was too large",
                             .es = "ni probado ni descartado: la pregunta fue demasiado grande"};
-constexpr Text lookedAtAll = {.en = "Looked at: all {positions} positions that matter to the questions asked.",
-                              .es = "Se miró: todas las {positions} posiciones que importan a lo preguntado."};
+constexpr Text lookedAtAll = {
+    .en = "Looked at: all {positions} positions that matter to the questions asked.",
+    .es = "Se miró: todas las {positions} posiciones que importan a lo preguntado."};
 constexpr Text lookedAtSome = {.en = "Looked at, not exhaustive: {covered} of {positions} positions.",
                                .es = "Se miró, sin agotar: {covered} de {positions} posiciones."};
 constexpr Text nothingToAsk = {.en = "Looked at: no position; the job has no circuit yet.",
@@ -38,8 +39,8 @@ constexpr std::size_t columns = 100;
 
 std::size_t widthOf(std::string_view text)
 {
-    return static_cast<std::size_t>(
-        std::count_if(text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; }));
 }
 
 // Words after a label, the lines after the first set in as far as the first one's words.
@@ -106,8 +107,8 @@ std::string setAsideInWords(const SetAside& row)
 
 std::string findingInWords(const Job& job, const Finding& finding, Language language)
 {
-    std::string text = fmt::format("  {}: {}  [{}]\n", atText(job, finding), inWords(titleOf(finding), language),
-                                   ruleOf(finding));
+    std::string text = fmt::format("  {}: {}  [{}]\n", atText(job, finding),
+                                   inWords(titleOf(finding), language), ruleOf(finding));
     text += field(when, inWords(inPosition(job, finding), language), language);
     text += field(why, inWords(finding.why, language), language);
     if (finding.undecided)
@@ -144,7 +145,8 @@ std::string findingsInWords(const Job& job, const CheckResult& result, Language 
             group += "\n" + findingInWords(job, finding, language);
         }
         if (count > 0)
-            text += fmt::format("\n{} ({})\n", inCapitals(inWords(severityWord(severity), language)), count) + group;
+            text += fmt::format("\n{} ({})\n", inCapitals(inWords(severityWord(severity), language)), count) +
+                    group;
     }
     return text;
 }

@@ -15,13 +15,12 @@ namespace doorloom {
 namespace {
 
 // A folder of core includes only itself and the folders before it.
-constexpr std::array coreOrder = {"base",   "model", "edit",     "catalogue", "file",  "graph",
+constexpr std::array coreOrder = {"base",    "model", "edit",     "catalogue", "file",  "graph",
                                   "verdict", "solve", "rehearse", "check",     "route", "papers"};
 // The folders of ui know openjob but not each other; window puts them together.
 constexpr std::array uiFolders = {"openjob", "window", "canvas", "panels", "dialogs", "print"};
 
-template <class Names>
-std::size_t placeIn(const Names& names, std::string_view name)
+template <class Names> std::size_t placeIn(const Names& names, std::string_view name)
 {
     return static_cast<std::size_t>(std::find(names.begin(), names.end(), name) - names.begin());
 }
@@ -64,7 +63,9 @@ std::string whyCoreMayNot(const std::string& folder, const std::string& file, co
 std::string whyUiMayNot(const std::string& folder, const Include& include)
 {
     if (!include.isQuoted)
-        return startsWith(include.path, "boost/") || startsWith(include.path, "Eigen/") ? "ui computes nothing" : "";
+        return startsWith(include.path, "boost/") || startsWith(include.path, "Eigen/")
+                   ? "ui computes nothing"
+                   : "";
     const std::string wanted = firstFolder(include.path);
     if (placeIn(coreOrder, wanted) < coreOrder.size())
         return "";
@@ -76,7 +77,8 @@ std::string whyUiMayNot(const std::string& folder, const Include& include)
 }
 
 // In:  file as "core/check/neverfed.cpp"
-// Out: "core/check/neverfed.cpp:3: #include "papers/rows.h": why it breaks the order of the layers", one for each
+// Out: "core/check/neverfed.cpp:3: #include "papers/rows.h": why it breaks the order of the layers", one for
+// each
 std::vector<std::string> brokenLayers(const std::string& file, const std::string& text)
 {
     static const std::regex includeLine(R"re(^\s*#\s*include\s*(["<])([^">]+)[">])re");
@@ -96,7 +98,8 @@ std::vector<std::string> brokenLayers(const std::string& file, const std::string
         if (!std::regex_search(line, match, includeLine))
             continue;
         const Include include{match[2], match[1] == "\""};
-        const std::string why = layer == "core" ? whyCoreMayNot(folder, file, include) : whyUiMayNot(folder, include);
+        const std::string why =
+            layer == "core" ? whyCoreMayNot(folder, file, include) : whyUiMayNot(folder, include);
         if (!why.empty())
             broken.push_back(file + ":" + std::to_string(number) + ": " + include.path + ": " + why);
     }
@@ -117,7 +120,8 @@ TEST(Layers, AreKeptByEveryIncludeLine)
             ++files;
             std::ifstream in(entry.path());
             const std::string text((std::istreambuf_iterator<char>(in)), {});
-            for (const std::string& broken : brokenLayers(entry.path().lexically_relative(source).string(), text))
+            for (const std::string& broken :
+                 brokenLayers(entry.path().lexically_relative(source).string(), text))
                 ADD_FAILURE() << broken;
         }
     }
@@ -126,31 +130,39 @@ TEST(Layers, AreKeptByEveryIncludeLine)
 
 TEST(Layers, ThatBreakTheOrderAreNamedWithTheirLine)
 {
-    EXPECT_EQ(brokenLayers("core/check/neverfed.cpp", "#include \"verdict/ask.h\"\n\n#include \"papers/rows.h\"\n"),
-              Lines{"core/check/neverfed.cpp:3: papers/rows.h: core/check comes before core/papers"});
+    EXPECT_EQ(
+        brokenLayers("core/check/neverfed.cpp", "#include \"verdict/ask.h\"\n\n#include \"papers/rows.h\"\n"),
+        Lines{"core/check/neverfed.cpp:3: papers/rows.h: core/check comes before core/papers"});
     EXPECT_EQ(brokenLayers("core/model/job.h", "#include <QString>\n"),
               Lines{"core/model/job.h:1: QString: core has no Qt"});
     EXPECT_EQ(brokenLayers("core/model/job.h", "#include \"print/page.h\"\n"),
               Lines{"core/model/job.h:1: print/page.h: core includes core alone"});
-    EXPECT_EQ(brokenLayers("core/graph/netlist.h", "#include <boost/graph/adjacency_list.hpp>\n"),
-              Lines{"core/graph/netlist.h:1: boost/graph/adjacency_list.hpp: Boost stays in the .cpp files of "
-                    "core/graph"});
+    EXPECT_EQ(
+        brokenLayers("core/graph/netlist.h", "#include <boost/graph/adjacency_list.hpp>\n"),
+        Lines{"core/graph/netlist.h:1: boost/graph/adjacency_list.hpp: Boost stays in the .cpp files of "
+              "core/graph"});
     EXPECT_EQ(brokenLayers("core/check/drop.cpp", "#include <Eigen/Core>\n"),
               Lines{"core/check/drop.cpp:1: Eigen/Core: Eigen stays in core/solve"});
     EXPECT_EQ(brokenLayers("core/misc/odds.cpp", ""),
               Lines{"core/misc/odds.cpp: core/misc has no place in the order of the layers"});
-    EXPECT_EQ(brokenLayers("ui/canvas/canvas.cpp", "#include \"panels/shelf.h\"\n"),
-              Lines{"ui/canvas/canvas.cpp:1: panels/shelf.h: the folders of ui know openjob but not each other"});
+    EXPECT_EQ(
+        brokenLayers("ui/canvas/canvas.cpp", "#include \"panels/shelf.h\"\n"),
+        Lines{"ui/canvas/canvas.cpp:1: panels/shelf.h: the folders of ui know openjob but not each other"});
     EXPECT_EQ(brokenLayers("ui/print/page.cpp", "#include \"verbs/verb.h\"\n"),
               Lines{"ui/print/page.cpp:1: verbs/verb.h: ui includes ui and core alone"});
 }
 
 TEST(Layers, MayLookDownTheOrder)
 {
-    EXPECT_EQ(brokenLayers("core/graph/netlist.cpp", "#include <boost/graph/connected_components.hpp>\n"), Lines{});
-    EXPECT_EQ(brokenLayers("core/papers/rows.cpp", "#include \"check/findings.h\"\n#include <vector>\n"), Lines{});
-    EXPECT_EQ(brokenLayers("ui/window/window.cpp", "#include \"canvas/canvas.h\"\n#include <QMenu>\n"), Lines{});
-    EXPECT_EQ(brokenLayers("ui/panels/shelf.cpp", "#include \"openjob/openjob.h\"\n#include \"model/job.h\"\n"), Lines{});
+    EXPECT_EQ(brokenLayers("core/graph/netlist.cpp", "#include <boost/graph/connected_components.hpp>\n"),
+              Lines{});
+    EXPECT_EQ(brokenLayers("core/papers/rows.cpp", "#include \"check/findings.h\"\n#include <vector>\n"),
+              Lines{});
+    EXPECT_EQ(brokenLayers("ui/window/window.cpp", "#include \"canvas/canvas.h\"\n#include <QMenu>\n"),
+              Lines{});
+    EXPECT_EQ(
+        brokenLayers("ui/panels/shelf.cpp", "#include \"openjob/openjob.h\"\n#include \"model/job.h\"\n"),
+        Lines{});
 }
 
 } // namespace

@@ -29,9 +29,9 @@ Finding findingAt(const Job& job, Severity severity)
     finding.rule = "never-fed";
     finding.severity = severity;
     finding.at = {Spot{.device = plate.id, .key = {}, .conductor = {}, .cable = {}}};
-    finding.throws = {Witness{.throws = {{.moved = plate.bindings.front().moved, .device = {}, .option = {},
-                                          .thrown = "pressed"}},
-                              .situation = {}}};
+    finding.throws = {Witness{
+        .throws = {{.moved = plate.bindings.front().moved, .device = {}, .option = {}, .thrown = "pressed"}},
+        .situation = {}}};
     finding.why = words;
     finding.remedy = words;
     return finding;
@@ -171,9 +171,11 @@ TEST(ReportText, SaysWhenItIsNotExhaustive)
     result.coverage = {.positions = 2147483648.0, .covered = 1'000'000, .steps = 10};
     result.everyQuestionAnswered = false;
     const std::string text = reportText(job, result, "a.doorjob", Language::English);
-    EXPECT_NE(text.find("\nLooked at, not exhaustive: 1,000,000 of 2^31 positions.\n"
-                        "Some questions were too large to answer: for those, nothing here says that all is well.\n"),
-              std::string::npos)
+    EXPECT_NE(
+        text.find(
+            "\nLooked at, not exhaustive: 1,000,000 of 2^31 positions.\n"
+            "Some questions were too large to answer: for those, nothing here says that all is well.\n"),
+        std::string::npos)
         << text;
 }
 

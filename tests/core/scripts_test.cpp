@@ -11,8 +11,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// A copy of the start script beside tools of the test's own: a dpkg-query that knows the packages it is told, an
-// apt-get that writes down how it was called. Whoever runs the test, the script sees nothing else.
+// A copy of the start script beside tools of the test's own: a dpkg-query that knows the packages it is told,
+// an apt-get that writes down how it was called. Whoever runs the test, the script sees nothing else.
 class Machine {
 public:
     Machine()
@@ -60,8 +60,10 @@ TEST(StartScript, StopsWithTheLineToTypeWhereItMayNotInstall)
     const Ended run = machine.run(start);
     EXPECT_EQ(run.exit, 2);
     EXPECT_EQ(run.out, "Missing Debian packages: cmake ninja-build\n");
-    EXPECT_EQ(run.err, "Installing them needs root, and there is no sudo here. Type this as root, then start again:\n" +
-                           line);
+    EXPECT_EQ(
+        run.err,
+        "Installing them needs root, and there is no sudo here. Type this as root, then start again:\n" +
+            line);
 }
 
 TEST(StartScript, InstallsWhatIsMissingThroughSudo)
@@ -71,10 +73,11 @@ TEST(StartScript, InstallsWhatIsMissingThroughSudo)
     machine.tool("sudo", "shift; echo \"sudo bash $1 '$2'\"; false\n");
     const Ended run = machine.run(start);
     EXPECT_EQ(run.exit, 2);
-    EXPECT_EQ(run.out, "Missing Debian packages: cmake ninja-build\nsudo bash -c '" + line.substr(0, line.size() - 1) +
-                           "'\n")
+    EXPECT_EQ(run.out, "Missing Debian packages: cmake ninja-build\nsudo bash -c '" +
+                           line.substr(0, line.size() - 1) + "'\n")
         << run.err;
-    EXPECT_EQ(run.err, "They could not be installed. Type this as root to see why, then start again:\n" + line);
+    EXPECT_EQ(run.err,
+              "They could not be installed. Type this as root to see why, then start again:\n" + line);
 }
 
 TEST(StartScript, AsksTheNetworkForNothingWhenNothingIsMissing)
@@ -83,7 +86,8 @@ TEST(StartScript, AsksTheNetworkForNothingWhenNothingIsMissing)
     machine.tool("dpkg-query", "echo -n installed\n");
     machine.tool("apt-get", "echo called\n");
     machine.tool("sudo", "echo called\n");
-    const Ended run = machine.run("source $root/app/install.sh; install_missing \"${build_packages[@]}\"; echo $?");
+    const Ended run =
+        machine.run("source $root/app/install.sh; install_missing \"${build_packages[@]}\"; echo $?");
     EXPECT_EQ(run.out, "0\n");
     EXPECT_EQ(run.err, "");
 }
@@ -94,7 +98,8 @@ TEST(StartScript, SaysThatItIsForDebianElsewhere)
     const Ended run = machine.run(start);
     EXPECT_EQ(run.exit, 2);
     EXPECT_EQ(run.out, "");
-    EXPECT_EQ(run.err.find("This script installs Debian packages, and there is no dpkg here. Use Debian 12"), 0u)
+    EXPECT_EQ(run.err.find("This script installs Debian packages, and there is no dpkg here. Use Debian 12"),
+              0u)
         << run.err;
 }
 

@@ -34,14 +34,17 @@ TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
     const std::vector<BadLine> lines = {
         {{}, "doorloom: No verb is given. Use one of: check, print, kinds, new."},
         {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, print, kinds, new."},
-        {{"--lang", "es", "chekc"}, "doorloom: No existe el verbo 'chekc'. Use uno de: check, print, kinds, new."},
+        {{"--lang", "es", "chekc"},
+         "doorloom: No existe el verbo 'chekc'. Use uno de: check, print, kinds, new."},
         {{"check"}, "doorloom: 'check' needs FILE. Write it as shown here:"},
         {{"check", "a", "b"}, "doorloom: 'b' is one word too many for 'check'. Write it as shown here:"},
         {{"check", "a", "--jsn"}, "doorloom: 'check' has no option '--jsn'. Write it as shown here:"},
-        {{"check", "a", "--json", "--json"}, "doorloom: Option '--json' is given twice. Write it as shown here:"},
+        {{"check", "a", "--json", "--json"},
+         "doorloom: Option '--json' is given twice. Write it as shown here:"},
         {{"check", "a", "--lang", "fr"}, "doorloom: There is no language 'fr'. Use 'en' or 'es'."},
         {{"check", "a", "--lang"}, "doorloom: Option '--lang' has no value. Use 'en' or 'es'."},
-        {{"print", "a", "--paper", "schedule"}, "doorloom: 'print' needs the option '--to'. Write it as shown here:"},
+        {{"print", "a", "--paper", "schedule"},
+         "doorloom: 'print' needs the option '--to'. Write it as shown here:"},
         {{"print", "a", "--to"}, "doorloom: Option '--to' has no value. Write it as shown here:"},
         {{"new", "a"}, "doorloom: 'new' needs the option '--from'. Write it as shown here:"},
     };
@@ -55,17 +58,17 @@ TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
 
 TEST(CommandLine, ThatIsWrongShowsTheUsageOfItsVerb)
 {
-    EXPECT_EQ(doorloom({"print"}).err,
-              "doorloom: 'print' needs FILE. Write it as shown here:\n"
-              "usage: doorloom print FILE --paper NAME --to OUT.(pdf|csv|txt)\n"
-              "  Prints one paper of a job.\n"
-              "every verb: --lang en|es (the language of what is said), --help\n");
+    EXPECT_EQ(doorloom({"print"}).err, "doorloom: 'print' needs FILE. Write it as shown here:\n"
+                                       "usage: doorloom print FILE --paper NAME --to OUT.(pdf|csv|txt)\n"
+                                       "  Prints one paper of a job.\n"
+                                       "every verb: --lang en|es (the language of what is said), --help\n");
 }
 
 TEST(CommandLine, GivesHelpOnStdout)
 {
-    for (const Words& arguments : {Words{"--help"}, Words{"--lang", "es", "--help"}, Words{"check", "--help"},
-                                   Words{"print", "--help"}, Words{"kinds", "--help"}, Words{"new", "--help"}}) {
+    for (const Words& arguments :
+         {Words{"--help"}, Words{"--lang", "es", "--help"}, Words{"check", "--help"},
+          Words{"print", "--help"}, Words{"kinds", "--help"}, Words{"new", "--help"}}) {
         const Ended run = doorloom(arguments);
         EXPECT_EQ(run.exit, 0);
         EXPECT_EQ(run.err, "");
@@ -78,8 +81,9 @@ TEST(CommandLine, SaysWhenItsAnswerCouldNotBeWritten)
 {
     const Ended run = runProgram({.arguments = {"--help"}, .outTo = "/dev/full"});
     EXPECT_EQ(run.exit, 2);
-    EXPECT_EQ(run.err,
-              "doorloom: the answer can't be written to the output. Free some space, or name another file.\n");
+    EXPECT_EQ(
+        run.err,
+        "doorloom: the answer can't be written to the output. Free some space, or name another file.\n");
 }
 
 TEST(New, WritesAnEmptyJobThatIsReadAgain)
@@ -100,7 +104,8 @@ TEST(New, NeverWritesOverAFile)
     const std::string file = folder.write("mine.doorjob", "my only copy");
     const Ended run = doorloom({"new", file, "--from", "empty"});
     EXPECT_EQ(run.exit, 2);
-    EXPECT_EQ(run.err, file + ": The file is there already. Name another file, or move this one away first.\n");
+    EXPECT_EQ(run.err,
+              file + ": The file is there already. Name another file, or move this one away first.\n");
     EXPECT_EQ(contentOf(file), "my only copy");
 }
 
@@ -119,21 +124,26 @@ struct BadFile {
 TEST(Print, SaysWhereAFileIsBadAndWhatToDo)
 {
     const std::vector<BadFile> files = {
-        {"", ", line 1, column 1: The text ends before it is complete. The file was cut short: take a complete copy "
+        {"", ", line 1, column 1: The text ends before it is complete. The file was cut short: take a "
+             "complete copy "
              "of it."},
-        {"{\n\"doorloom\":1,\n\"nex", ", line 3, column 4: The text ends before it is complete. The file was cut "
-                                       "short: take a complete copy of it."},
+        {"{\n\"doorloom\":1,\n\"nex",
+         ", line 3, column 4: The text ends before it is complete. The file was cut "
+         "short: take a complete copy of it."},
         {"{\"doorloom\":1,\n\"nextNumber\":\"1\"}",
          ", line 2, nextNumber: Here stands a text, but it should be a number. Write a number."},
-        {"{\"doorloom\":99,\"nextNumber\":1}",
-         ", line 1, doorloom: The file has version 99; this program reads versions up to 1. Open it with a newer "
-         "version of this program."},
+        {"{\"doorloom\":99,\"nextNumber\":1}", ", line 1, doorloom: The file has version 99; this program "
+                                               "reads versions up to 1. Open it with a newer "
+                                               "version of this program."},
         {"{\"doorloom\":1,\"nextNumber\":1,\"colour\":3}",
-         ", line 1, colour: The key 'colour' is not known here. Take it out or correct it; known here: doorloom, "
-         "nextNumber, info, kinds, cableTypes, places, operators, devices, cables, splices, conductors, openings, "
+         ", line 1, colour: The key 'colour' is not known here. Take it out or correct it; known here: "
+         "doorloom, "
+         "nextNumber, info, kinds, cableTypes, places, operators, devices, cables, splices, conductors, "
+         "openings, "
          "sheets, placements, bends, notes, setAside, typicals, stamps."},
-        {std::string(100'000, '['), ", line 1, column 65: Lists and objects are nested more than 64 deep. No file of "
-                                    "this program is so: take an undamaged copy."},
+        {std::string(100'000, '['),
+         ", line 1, column 65: Lists and objects are nested more than 64 deep. No file of "
+         "this program is so: take an undamaged copy."},
     };
     const TemporaryFolder folder;
     for (const BadFile& bad : files) {
@@ -152,20 +162,24 @@ TEST(Print, SaysWhenAFileIsNotThereOrTooLarge)
     const TemporaryFolder folder;
     const std::string file = folder.file("job.doorjob");
     EXPECT_EQ(doorloom({"print", file, "--paper", "tags", "--to", folder.file("out.csv")}).err,
-              file + ": The file cannot be read: No such file or directory. Look whether it is there and may be "
-                     "read.\n");
+              file +
+                  ": The file cannot be read: No such file or directory. Look whether it is there and may be "
+                  "read.\n");
     folder.write("job.doorjob", "");
     std::filesystem::resize_file(file, 65u * 1024 * 1024); // a hole: it takes no room
     EXPECT_EQ(doorloom({"print", file, "--paper", "tags", "--to", folder.file("out.csv")}).err,
-              file + ": The file has more than 64 MB. No file of this program is so large: take another one.\n");
+              file +
+                  ": The file has more than 64 MB. No file of this program is so large: take another one.\n");
     EXPECT_EQ(folder.names(), Words{"job.doorjob"});
 }
 
 TEST(Print, SpeaksSpanishWhenAsked)
 {
     const Ended run = doorloom({"--lang", "es", "print", "/nowhere/a", "--paper", "tags", "--to", "out.csv"});
-    EXPECT_EQ(run.err, "/nowhere/a: No se puede leer el archivo: No such file or directory. Compruebe que existe y que "
-                       "se puede leer.\n");
+    EXPECT_EQ(
+        run.err,
+        "/nowhere/a: No se puede leer el archivo: No such file or directory. Compruebe que existe y que "
+        "se puede leer.\n");
 }
 
 TEST(Print, NamesThePapersAndForms)
@@ -175,7 +189,8 @@ TEST(Print, NamesThePapersAndForms)
     EXPECT_EQ(doorloom({"print", job, "--paper", "poster", "--to", "out.csv"}).err,
               "--paper: There is no paper 'poster'. Use one of: schedule, tags.\n");
     EXPECT_EQ(doorloom({"print", job, "--paper", "tags", "--to", "out.odt"}).err,
-              "--to: 'out.odt' ends with no form that a paper can have. Let its name end with .pdf, .csv or .txt.\n");
+              "--to: 'out.odt' ends with no form that a paper can have. Let its name end with .pdf, .csv or "
+              ".txt.\n");
     EXPECT_EQ(folder.names(), Words{"empty.doorjob"});
 }
 
@@ -186,8 +201,10 @@ TEST(Print, SaysWhenTheFolderIsNotThere)
     for (const char* form : {"csv", "txt"}) {
         const Ended run =
             doorloom({"print", job, "--paper", "schedule", "--to", folder.file("nowhere/out.") + form});
-        EXPECT_EQ(run.err, folder.file("nowhere/out.") + form + ": The file cannot be saved: No such file or directory. "
-                               "Make the folder " + folder.file("nowhere") + " first, or save elsewhere.\n");
+        EXPECT_EQ(run.err, folder.file("nowhere/out.") + form +
+                               ": The file cannot be saved: No such file or directory. "
+                               "Make the folder " +
+                               folder.file("nowhere") + " first, or save elsewhere.\n");
         EXPECT_EQ(run.exit, 2);
     }
 }
@@ -202,8 +219,9 @@ TEST(Print, LeavesWhatWasThereWhenTheDiskIsFull)
         const Ended run = runProgram({.arguments = {"print", job, "--paper", "schedule", "--to", out},
                                       .environment = bareDesk,
                                       .mostFileBytes = 20});
-        EXPECT_EQ(run.err, out + ": The file cannot be saved: File too large. Make room or save elsewhere; what was "
-                                 "there before is unchanged.\n");
+        EXPECT_EQ(run.err,
+                  out + ": The file cannot be saved: File too large. Make room or save elsewhere; what was "
+                        "there before is unchanged.\n");
         EXPECT_EQ(run.exit, 2);
         EXPECT_EQ(contentOf(out), "yesterday's");
         EXPECT_EQ(folder.names(), (Words{"empty.doorjob", name}));
@@ -217,8 +235,9 @@ TEST(New, LeavesNothingWhenTheDiskIsFull)
     const std::string out = folder.file("a.doorjob");
     const Ended run = runProgram(
         {.arguments = {"new", out, "--from", "empty"}, .environment = bareDesk, .mostFileBytes = 5});
-    EXPECT_EQ(run.err, out + ": The file cannot be saved: File too large. Make room or save elsewhere; what was there "
-                             "before is unchanged.\n");
+    EXPECT_EQ(run.err,
+              out + ": The file cannot be saved: File too large. Make room or save elsewhere; what was there "
+                    "before is unchanged.\n");
     EXPECT_EQ(run.exit, 2);
     EXPECT_EQ(folder.names(), Words{});
 }
@@ -231,11 +250,13 @@ TEST(Kinds, AreListedAndToldInFull)
 
     const Ended one = doorloom({"kinds", "strike-fail-safe"});
     EXPECT_EQ(one.exit, 0);
-    EXPECT_NE(one.out.find("fail-safe: locked only while powered, unlocks without power"), std::string::npos) << one.out;
+    EXPECT_NE(one.out.find("fail-safe: locked only while powered, unlocks without power"), std::string::npos)
+        << one.out;
 
     const Ended none = doorloom({"kinds", "strike-fail-sometimes"});
     EXPECT_EQ(none.exit, 2);
-    EXPECT_EQ(none.err, "doorloom kinds: There is no kind 'strike-fail-sometimes'. 'doorloom kinds' lists them.\n");
+    EXPECT_EQ(none.err,
+              "doorloom kinds: There is no kind 'strike-fail-sometimes'. 'doorloom kinds' lists them.\n");
 }
 
 } // namespace
