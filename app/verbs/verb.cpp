@@ -25,7 +25,7 @@ constexpr Text unknownLanguage = {.en = "There is no language '{language}'.",
 constexpr Text languagesThere = {.en = "Use 'en' or 'es'.", .es = "Use 'en' o 'es'."};
 constexpr Text asShown = {.en = "Write it as shown here:", .es = "Escríbalo como se muestra aquí:"};
 
-constexpr Text written = {.en = "Written: {file}", .es = "Escrito: {file}"};
+constexpr Text fileWritten = {.en = "Written: {file}", .es = "Escrito: {file}"};
 
 constexpr Text whatItIs = {
     .en = "Doorloom checks and prints the low-voltage wiring of door hardware.",
@@ -189,7 +189,7 @@ Reply refusal(const Problem& problem, Language language)
 
 Reply wrote(const std::string& file, Language language)
 {
-    return {.exit = Exit::Fine, .out = inWords({written, {{"file", file}}}, language) + "\n", .err = {}};
+    return {.exit = Exit::Fine, .out = inWords({fileWritten, {{"file", file}}}, language) + "\n", .err = {}};
 }
 
 Reply reply(std::vector<std::string> arguments)
