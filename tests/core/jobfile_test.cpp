@@ -4,6 +4,7 @@
 #include "base/sha256.h"
 #include "catalogue/kindjson.h"
 #include "core/fulljob.h"
+#include "core/randomedits.h"
 
 #include <gtest/gtest.h>
 
@@ -60,6 +61,48 @@ TEST(JobFile, ReadsBackEveryMemberOfEveryRow)
     EXPECT_EQ(back.value().nextNumber, 100u);
     EXPECT_EQ(jobText(back.value()), text);
     forEachTable(job, [](const char* name, const auto& rows) { EXPECT_FALSE(rows.empty()) << name; });
+}
+
+namespace {
+
+bool putsABadKind(const Change& change)
+{
+    return std::any_of(change.steps.begin(), change.steps.end(), [](const Step& step) {
+        const auto* put = std::get_if<Put<JobKind>>(&step);
+        return put && put->after && !checkKind(put->after->kind).empty();
+    });
+}
+
+void expectReadsBack(const Job& job)
+{
+    const std::string text = jobText(job);
+    const Result<Job> back = readJob(text, "x.doorjob");
+    ASSERT_TRUE(back.ok()) << inWords(back.problem());
+    EXPECT_TRUE(back.value() == job);
+    EXPECT_TRUE(back.value().referrers == job.referrers);
+    EXPECT_TRUE(back.value().deviceTags == job.deviceTags);
+    EXPECT_EQ(back.value().nextNumber, job.nextNumber);
+    EXPECT_TRUE(jobText(back.value()) == text);
+}
+
+} // namespace
+
+TEST(JobFile, ReadsBackWhateverRandomChangesMake)
+{
+    std::size_t rows = 0;
+    forEachSeed(10, [&](Random& random) {
+        Job job = fullJob();
+        for (int edits = 0; edits < 400 && !::testing::Test::HasFailure(); ++edits) {
+            const RandomEdits::Edit edit = RandomEdits(job, random).any();
+            SCOPED_TRACE(edit.name);
+            if (!edit.change || putsABadKind(*edit.change) || !applyChange(job, *edit.change).ok())
+                continue;
+            if (edits % 4 == 0)
+                expectReadsBack(job);
+        }
+        rows += job.devices.size() + job.conductors.size();
+    });
+    EXPECT_GT(rows, 100u); // not all was taken away again
 }
 
 TEST(JobFile, OfAnEmptyJobSaysOnlyVersionAndCounter)
@@ -280,8 +323,8 @@ TEST(JobFile, IsRefusedWhenItBreaksAPromiseOfTheModel)
         "x.doorjob, line 23, devices[0]: The tag 'ES1' is on two devices. Give one of them another tag.");
     EXPECT_EQ(refusalOf("[30,\"b.2\"]", "[30,\"c\"]"),
               "x.doorjob, line 33, conductors[0]: ES1 has no terminal 'c'. Use one of: a, b.2, +.");
-    EXPECT_EQ(refusalOf("\"V.J2\":\"24\",", ""), "x.doorjob, line 24, devices[1]: Jumper 'J2' of ES2 is "
-                                                 "recorded 0 times. Record it once; with no value "
+    EXPECT_EQ(refusalOf("\"V.J2\":\"24\",", ""), "x.doorjob, line 24, devices[1]: Jumper 'J2' of ES2 is not "
+                                                 "recorded once. Record it once; with no value "
                                                  "while it is not chosen.");
     EXPECT_EQ(refusalOf("\"info\":[\n", "\"info\":[\n{\"id\":6},\n"),
               "x.doorjob, line 6, info[1]: The job would have a second title block beside 'Title'. Alter the "
