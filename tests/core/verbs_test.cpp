@@ -1,7 +1,11 @@
+#include "base/json.h"
 #include "core/program.h"
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <filesystem>
+#include <regex>
 #include <string>
 #include <vector>
 
@@ -86,6 +90,70 @@ TEST(CommandLine, SaysWhenItsAnswerCouldNotBeWritten)
         "doorloom: the answer can't be written to the output. Free some space, or name another file.\n");
 }
 
+const Words samples = {"restroom-public", "restroom-public-broken", "restroom-staff",
+                       "restroom-staff-broken"};
+
+TEST(Check, EndsWithWhatItFound)
+{
+    EXPECT_EQ(doorloom({"check", sampleFile("restroom-public")}).exit, 0);
+    EXPECT_EQ(doorloom({"check", sampleFile("restroom-staff")}).exit, 0);
+    EXPECT_EQ(doorloom({"check", sampleFile("restroom-public-broken")}).exit, 1);
+    EXPECT_EQ(doorloom({"check", sampleFile("restroom-staff-broken"), "--json"}).exit, 1);
+    EXPECT_EQ(doorloom({"check", "/nowhere/a.doorjob"}).exit, 2);
+}
+
+Words rulesIn(const Json& findings)
+{
+    Words rules;
+    for (const Json& finding : std::get<Json::Array>(findings.value)) {
+        rules.push_back(std::get<std::string>(finding.find("rule")->value));
+        const Words lines = rulesIn(*finding.find("lines"));
+        rules.insert(rules.end(), lines.begin(), lines.end());
+    }
+    return rules;
+}
+
+TEST(Check, TellsTheThreeMainFindingsOfTheBrokenSamplesToPrograms)
+{
+    for (const char* name : {"restroom-public-broken", "restroom-staff-broken"}) {
+        const Ended run = doorloom({"check", sampleFile(name), "--json"});
+        const Result<Json> report = parseJson(run.out, "report");
+        ASSERT_TRUE(report.ok()) << inWords(report.problem());
+        const Words rules = rulesIn(*report.value().find("findings"));
+        for (const char* rule : {"shorted", "wet-output", "never-fed"})
+            EXPECT_NE(std::find(rules.begin(), rules.end(), rule), rules.end()) << name << ": " << rule;
+    }
+}
+
+// What is fail-safe may be called so; nothing else is ever 'safe'.
+TEST(Check, NeverSaysSafe)
+{
+    for (const std::string& sample : samples) {
+        const std::string said = doorloom({"check", sampleFile(sample)}).out;
+        ASSERT_NE(said, "");
+        EXPECT_FALSE(std::regex_search(said, std::regex("(^|[^-a-z])safe", std::regex::icase))) << said;
+        const std::string spanish = doorloom({"check", sampleFile(sample), "--lang", "es"}).out;
+        EXPECT_FALSE(std::regex_search(spanish, std::regex("segur[oa]([^a-z]|$)", std::regex::icase)))
+            << spanish;
+    }
+}
+
+TEST(Check, SaysWhatWasNotExaminedAndWhoDecides)
+{
+    const std::string said = doorloom({"check", sampleFile("restroom-public")}).out;
+    for (const char* line : {"\nNot examined:\n", "\nLooked at: all ", "No finding is not approval."})
+        EXPECT_NE(said.find(line), std::string::npos) << line;
+}
+
+TEST(Check, LeavesTheFileAsItWas)
+{
+    const TemporaryFolder folder;
+    const std::string file = folder.write("job.doorjob", contentOf(sampleFile("restroom-public")));
+    EXPECT_EQ(doorloom({"check", file}).exit, 0);
+    EXPECT_EQ(contentOf(file), contentOf(sampleFile("restroom-public")));
+    EXPECT_EQ(folder.names(), Words{"job.doorjob"});
+}
+
 TEST(New, WritesAnEmptyJobThatIsReadAgain)
 {
     const TemporaryFolder folder;
@@ -98,6 +166,14 @@ TEST(New, WritesAnEmptyJobThatIsReadAgain)
     EXPECT_EQ(folder.names(), Words{"fresh.doorjob"});
 }
 
+TEST(New, CopiesASample)
+{
+    const TemporaryFolder folder;
+    const std::string file = folder.file("copy.doorjob");
+    EXPECT_EQ(doorloom({"new", file, "--from", "restroom-public"}).exit, 0);
+    EXPECT_EQ(contentOf(file), contentOf(sampleFile("restroom-public")));
+}
+
 TEST(New, NeverWritesOverAFile)
 {
     const TemporaryFolder folder;
@@ -107,6 +183,16 @@ TEST(New, NeverWritesOverAFile)
     EXPECT_EQ(run.err,
               file + ": The file is there already. Name another file, or move this one away first.\n");
     EXPECT_EQ(contentOf(file), "my only copy");
+}
+
+TEST(New, NamesTheSamplesThatThereAre)
+{
+    const TemporaryFolder folder;
+    const Ended run = doorloom({"new", folder.file("a.doorjob"), "--from", "airlock"});
+    EXPECT_EQ(run.exit, 2);
+    EXPECT_EQ(run.err, "--from: There is no sample 'airlock'. Use one of: empty, restroom-public, "
+                       "restroom-public-broken, restroom-staff, restroom-staff-broken.\n");
+    EXPECT_EQ(folder.names(), Words{});
 }
 
 // A job with nothing in it, for what does not depend on what is in it.
