@@ -1,0 +1,25 @@
+#pragma once
+
+#include "bench/row.h"
+
+#include <functional>
+
+// Thread CPU time: a wall clock measures others.
+namespace doorloom::bench {
+
+struct Times {
+    double medianMilliseconds = 0;
+    double spread = 0; // of the middle half of the runs, as a part of the median
+};
+
+// Nine runs, after one that warms up.
+Times timesOf(const std::function<void()>& run);
+
+// Measures, prints a line, and judges when the gate is on. The gate is the larger of the figure and as many
+// times the calibration loop, run just before, as the figure was on the machine where the gates were set: on
+// a slower machine it rises, on a faster one it stays. Out: false when it took longer. Not judged, and said
+// so, while the runs differ by more than 15 %: after five
+//      attempts the machine is too busy.
+bool isWithin(const char* name, double mostMilliseconds, Gate gate, const std::function<void()>& run);
+
+} // namespace doorloom::bench
