@@ -4,7 +4,9 @@
 #include "check/jobparts.h"
 
 #include <algorithm>
-#include <tuple>
+#include <deque>
+#include <map>
+#include <optional>
 
 namespace doorloom {
 
@@ -22,97 +24,181 @@ std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, Coverage*
     return all;
 }
 
-// Is it still there, and no milder? Two feeds may shrink to a hint at their common return.
-bool isAmong(const Finding& finding, const std::vector<Finding>& findings)
+double weight(Severity severity)
 {
-    return std::any_of(findings.begin(), findings.end(), [&](const Finding& each) {
-        return each.rule == finding.rule && each.at == finding.at && each.severity >= finding.severity;
-    });
+    return severity == Severity::Danger ? 1000 : severity == Severity::Fault ? 100 : severity == Severity::Doubt ? 10 : 1;
 }
 
-double badness(const std::vector<Finding>& findings)
+// What a finding is known by while remedies are tried. A lock's situations are told apart: each may have another root.
+struct Known {
+    std::string_view rule;
+    std::vector<Spot> at;
+    std::vector<Situation> situation;
+    Severity severity;
+};
+
+Known knownBy(const Finding& finding)
 {
-    double sum = 0;
-    for (const Finding& finding : findings)
-        sum += finding.severity == Severity::Danger ? 1000 : finding.severity == Severity::Fault ? 100
-               : finding.severity == Severity::Doubt ? 10 : 1;
-    return sum;
+    return {finding.rule, finding.at, finding.throws.empty() ? std::vector<Situation>() : finding.throws.front().situation,
+            finding.severity};
 }
+
+// How a part stands after a remedy.
+struct Outcome {
+    std::vector<Known> left;
+    double badness = 0;
+
+    // Is it still there, and no milder? Two feeds may shrink to a hint at their common return.
+    bool leaves(const Known& known) const
+    {
+        return std::any_of(left.begin(), left.end(), [&](const Known& each) {
+            return each.rule == known.rule && each.at == known.at && each.situation == known.situation &&
+                   each.severity >= known.severity;
+        });
+    }
+};
 
 // How many remedies may be tried on a part: each costs a check of all of it.
-std::size_t mostTrials(const Job& job) { return std::max<std::size_t>(8, 20'000 / std::max<std::size_t>(1, job.devices.size())); }
+std::size_t mostTrials(const Job& job)
+{
+    return std::max<std::size_t>(8, 20'000 / std::max<std::size_t>(1, job.devices.size()));
+}
 
 // Judges one part: finds the best remedy of each finding, and what else that remedy would mend.
 class PartJudge {
 public:
     PartJudge(const Job& job, std::uint64_t budget, Coverage& coverage)
-        : job_(job), budget_(budget), findings_(rawFindings(job, budget, &coverage)), after_(findings_.size()),
+        : job_(job), budget_(budget), findings_(rawFindings(job, budget, &coverage)), best_(findings_.size()),
           isLine_(findings_.size(), false), trialsLeft_(mostTrials(job))
     {
+        for (const Finding& finding : findings_)
+            known_.push_back(knownBy(finding));
     }
 
     std::vector<Finding> judged()
     {
         for (std::size_t i = 0; i < findings_.size(); ++i)
-            tryRemedies(i);
+            best_[i] = bestOutcome(i);
         for (std::size_t i = 0; i < findings_.size(); ++i)
-            if (!isLine_[i] && after_[i])
+            if (!isLine_[i] && best_[i])
                 takeLines(i);
+        takeWhatAllMend();
         std::vector<Finding> speaking;
         for (std::size_t i = 0; i < findings_.size(); ++i)
             if (!isLine_[i])
-                speaking.push_back(std::move(findings_[i]));
+                addSpeaking(speaking, std::move(findings_[i]));
         return speaking;
     }
 
 private:
-    // The first of those after which the least is wrong.
-    void tryRemedies(std::size_t i)
+    // Nothing: the change is refused, or no trial is left.
+    const Outcome* tried(const Change& change)
+    {
+        for (const auto& [before, outcome] : trials_)
+            if (before == change)
+                return outcome ? &*outcome : nullptr;
+        if (trialsLeft_ == 0)
+            return nullptr;
+        --trialsLeft_;
+        Job mended = job_;
+        std::optional<Outcome> outcome;
+        if (applyChange(mended, change).ok())
+            outcome = outcomeOf(mended);
+        trials_.emplace_back(change, std::move(outcome));
+        return trials_.back().second ? &*trials_.back().second : nullptr;
+    }
+
+    // The first remedy after which the finding is gone and the least is wrong. Its words become the finding's.
+    const Outcome* bestOutcome(std::size_t i)
     {
         Finding& finding = findings_[i];
-        if (finding.remedies.empty())
-            return;
-        finding.remedy = finding.remedies.front().words;
-        double least = 0;
+        const Outcome* best = nullptr;
+        if (!finding.remedies.empty())
+            finding.remedy = finding.remedies.front().words;
         for (const Remedy& remedy : finding.remedies) {
-            if (trialsLeft_ == 0)
-                return;
-            --trialsLeft_;
-            Job mended = job_;
-            if (!applyChange(mended, remedy.change).ok())
+            const Outcome* outcome = tried(remedy.change);
+            if (!outcome || outcome->leaves(known_[i]) || (best && outcome->badness >= best->badness))
                 continue;
-            std::vector<Finding> after = rawFindings(mended, std::min(budget_, windowBudget));
-            const double left = badness(after) + (isAmong(finding, after) ? 1e6 : 0);
-            if (after_[i] && left >= least)
-                continue;
-            least = left;
+            best = outcome;
             finding.remedy = remedy.words;
-            after_[i] = std::move(after);
+            chosen_.try_emplace(i, nullptr).first->second = &remedy.change;
         }
-        if (after_[i] && isAmong(finding, *after_[i]))
-            after_[i].reset(); // none of them mends it
+        return best;
     }
 
     void takeLines(std::size_t head)
     {
-        for (std::size_t i = 0; i < findings_.size(); ++i) {
-            if (i == head || isLine_[i] || findings_[i].undecided || isAmong(findings_[i], *after_[head]))
-                continue;
-            isLine_[i] = true;
-            findings_[head].severity = std::max(findings_[head].severity, findings_[i].severity);
-            std::vector<Finding> own = std::move(findings_[i].lines);
-            findings_[i].lines.clear();
-            findings_[head].lines.push_back(std::move(findings_[i]));
-            for (Finding& line : own)
-                findings_[head].lines.push_back(std::move(line));
+        for (std::size_t i = 0; i < findings_.size(); ++i)
+            if (i != head && !isLine_[i] && !findings_[i].undecided && !best_[head]->leaves(known_[i]))
+                makeLine(head, i);
+    }
+
+    void makeLine(std::size_t head, std::size_t line)
+    {
+        isLine_[line] = true;
+        addLine(findings_[head], std::move(findings_[line]));
+    }
+
+    // What no single remedy mends, and all of them together do, has several roots: it goes with the first.
+    void takeWhatAllMend()
+    {
+        std::optional<std::size_t> first;
+        Job mended = job_;
+        for (std::size_t i = 0; i < findings_.size(); ++i)
+            if (!isLine_[i] && best_[i]) {
+                first = first.value_or(i);
+                (void)applyChange(mended, *chosen_.at(i)); // two remedies may be one edit: the second is refused
+            }
+        const bool any = first && std::any_of(findings_.begin(), findings_.end(), [&](const Finding& each) {
+                             const auto i = static_cast<std::size_t>(&each - findings_.data());
+                             return !isLine_[i] && !best_[i] && !each.undecided;
+                         });
+        if (!any)
+            return;
+        const Outcome outcome = outcomeOf(mended);
+        for (std::size_t i = 0; i < findings_.size(); ++i)
+            if (!isLine_[i] && !best_[i] && !findings_[i].undecided && !outcome.leaves(known_[i]))
+                makeLine(*first, i);
+    }
+
+    Outcome outcomeOf(const Job& job) const
+    {
+        Outcome outcome;
+        for (const Finding& finding : rawFindings(job, std::min(budget_, windowBudget))) {
+            outcome.left.push_back(knownBy(finding));
+            outcome.badness += weight(finding.severity);
         }
+        return outcome;
+    }
+
+    static void addLine(Finding& head, Finding line)
+    {
+        head.severity = std::max(head.severity, line.severity);
+        std::vector<Finding> own = std::move(line.lines);
+        line.lines.clear();
+        head.lines.push_back(std::move(line));
+        for (Finding& each : own)
+            head.lines.push_back(std::move(each));
+    }
+
+    // All situations of one lock are one finding, the worst first.
+    static void addSpeaking(std::vector<Finding>& speaking, Finding finding)
+    {
+        const bool ofASituation = !knownBy(finding).situation.empty();
+        for (Finding& each : speaking)
+            if (ofASituation && each.rule == finding.rule && each.at == finding.at)
+                return addLine(each, std::move(finding));
+        speaking.push_back(std::move(finding));
     }
 
     const Job& job_;
     std::uint64_t budget_;
     std::vector<Finding> findings_;
-    std::vector<std::optional<std::vector<Finding>>> after_; // the best remedy of each
+    std::vector<Known> known_;         // of each, as it was found
+    std::vector<const Outcome*> best_; // after the best remedy of each
+    std::map<std::size_t, const Change*> chosen_;
     std::vector<bool> isLine_;
+    std::deque<std::pair<Change, std::optional<Outcome>>> trials_;
     std::size_t trialsLeft_;
 };
 

@@ -32,7 +32,8 @@ std::optional<Touched> polesAcross(const Facts& facts, const DryInput& input)
             if (facts.ask.joined(first.vertex, second.vertex).answer == Answer::Always)
                 continue;
             Verdict verdict =
-                facts.ask.allJoined({{input.terminal, first.vertex}, {input.reference, second.vertex}});
+                facts.ask.allJoined({{input.terminal, first.vertex, second.vertex},
+                                     {input.reference, second.vertex, first.vertex}});
             if (!occurs(verdict))
                 continue;
             if (!best || verdict.cubes.front().size() < best->verdict.cubes.front().size())

@@ -97,11 +97,16 @@ private:
         finding_.why = {text, std::move(arguments)};
     }
 
-    bool meets(Vertex side, Vertex pole) const { return occurs(facts_.ask.joined(side, pole)); }
+    // By a way that does not pass the source's other pole: where the source is shorted, all would meet all.
+    bool meets(Vertex side, const Pole& pole) const
+    {
+        return occurs(facts_.ask.allJoined({{side, pole.vertex, opposite(pole)}}));
+    }
     bool meetsNoPole(Vertex side) const
     {
-        return std::none_of(poles_.begin(), poles_.end(), [&](const Pole& pole) { return meets(side, pole.vertex); });
+        return std::none_of(poles_.begin(), poles_.end(), [&](const Pole& pole) { return meets(side, pole); });
     }
+    Pole otherPole(const Pole& pole) const { return {opposite(pole), pole.feed, !pole.isPlus}; }
     Vertex opposite(const Pole& pole) const
     {
         const Feed& feed = facts_.circuit().feeds[pole.feed];
@@ -129,7 +134,7 @@ private:
     bool structurallyBetween(std::uint32_t number) const
     {
         const Feed& feed = facts_.circuit().feeds[number];
-        return meets(element_.a, feed.plus) && meets(element_.b, feed.minus);
+        return occurs(facts_.ask.joined(element_.a, feed.plus)) && occurs(facts_.ask.joined(element_.b, feed.minus));
     }
 
     // What would feed it if every relay could be where it likes?
@@ -179,12 +184,11 @@ private:
     bool isOnePole()
     {
         for (const Pole& pole : poles_)
-            if (meets(element_.a, opposite(pole)) && meets(element_.b, pole.vertex))
+            if (meets(element_.a, otherPole(pole)) && meets(element_.b, pole))
                 return false;
         for (const Pole& pole : poles_) {
-            const Verdict first = facts_.ask.joined(element_.a, pole.vertex);
             const Verdict second = facts_.ask.joined(element_.b, pole.vertex);
-            if (!occurs(first) || !occurs(second))
+            if (!meets(element_.a, pole) || !meets(element_.b, pole))
                 continue;
             say("both sides on one pole", onePole, {{"pole", nameOf(facts_, pole.vertex)}});
             finding_.path = wayBetween(facts_, second.cubes.front(), element_.b, pole.vertex, false);
@@ -260,7 +264,7 @@ private:
             return;
         const Vertex other = *cut == element_.b ? element_.a : element_.b;
         for (const Pole& pole : poles_)
-            if (meets(other, pole.vertex))
+            if (meets(other, pole))
                 remedies_.land(*cut, opposite(pole));
     }
 
@@ -287,7 +291,7 @@ private:
     bool isExclusive()
     {
         for (const Pole& pole : poles_)
-            if (meets(element_.a, pole.vertex) && meets(element_.b, opposite(pole))) {
+            if (meets(element_.a, pole) && meets(element_.b, otherPole(pole))) {
                 say("contacts that exclude each other", exclusive,
                     {{"source", tagOf(facts_.job, facts_.deviceOfFeed(pole.feed))}});
                 return true;
@@ -299,10 +303,11 @@ private:
     {
         for (const Pole& one : poles_)
             for (const Pole& other : poles_) {
-                if (one.feed == other.feed || !meets(element_.a, one.vertex) || !meets(element_.b, other.vertex))
+                if (one.feed == other.feed || !meets(element_.a, one) || !meets(element_.b, other))
                     continue;
-                const bool tied = meets(one.vertex, opposite(other)) || meets(opposite(one), other.vertex) ||
-                                  meets(opposite(one), opposite(other)) || meets(one.vertex, other.vertex);
+                const auto meet = [&](Vertex x, Vertex y) { return occurs(facts_.ask.joined(x, y)); };
+                const bool tied = meet(one.vertex, opposite(other)) || meet(opposite(one), other.vertex) ||
+                                  meet(opposite(one), opposite(other)) || meet(one.vertex, other.vertex);
                 say(tied ? "poles of two supplies" : "poles of two untied supplies", tied ? twoSupplies : untied,
                     {{"one", nameOf(facts_, one.vertex)}, {"other", nameOf(facts_, other.vertex)}});
                 const Feed &a = facts_.circuit().feeds[one.feed], &b = facts_.circuit().feeds[other.feed];

@@ -88,8 +88,9 @@ std::vector<Remedy> remediesFor(const Facts& facts, std::uint32_t element)
     return remedies.taken();
 }
 
-std::optional<Finding> judge(const Facts& facts, const Opening& opening, DeviceId device, const Lock& lock,
-                             std::uint32_t element)
+// The worst first, then in the order of situations.
+std::vector<Finding> brokenPromises(const Facts& facts, const Opening& opening, DeviceId device, const Lock& lock,
+                                    std::uint32_t element)
 {
     std::vector<Finding> all;
     for (const Promise& promise : opening.promises) {
@@ -102,16 +103,14 @@ std::optional<Finding> judge(const Facts& facts, const Opening& opening, DeviceI
                 break;
             }
     }
-    if (all.empty())
-        return std::nullopt;
     std::stable_sort(all.begin(), all.end(), [](const Finding& a, const Finding& b) {
         return a.severity != b.severity ? a.severity > b.severity
                                         : a.throws[0].situation[0] < b.throws[0].situation[0];
     });
-    Finding head = std::move(all.front());
-    head.lines.assign(std::make_move_iterator(all.begin() + 1), std::make_move_iterator(all.end()));
-    head.remedies = remediesFor(facts, element);
-    return head;
+    if (!all.empty())
+        for (const std::vector<Remedy> remedies = remediesFor(facts, element); Finding& finding : all)
+            finding.remedies = remedies;
+    return all;
 }
 
 std::vector<Finding> findWrong(const Facts& facts)
@@ -125,8 +124,8 @@ std::vector<Finding> findWrong(const Facts& facts)
             const auto element = facts.net.elementOf(device, kind->lock->load);
             if (!element)
                 continue;
-            if (auto finding = judge(facts, opening, device, *kind->lock, *element))
-                findings.push_back(std::move(*finding));
+            for (Finding& finding : brokenPromises(facts, opening, device, *kind->lock, *element))
+                findings.push_back(std::move(finding));
         }
     return findings;
 }

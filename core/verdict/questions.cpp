@@ -477,8 +477,12 @@ Verdict Questions::allJoined(const std::vector<Pair>& pairs, const std::vector<s
         for (const Pair& pair : pairs) {
             if (nets.netOf(pair.x) == nets.netOf(pair.y))
                 continue;
-            const Region region = nets.regionOf({pair.x, pair.y}, {pair.x}, {pair.y},
-                                                {.without = without.empty() ? nullptr : &without});
+            if (pair.avoiding && (nets.netOf(pair.x) == nets.netOf(*pair.avoiding) ||
+                                  nets.netOf(pair.y) == nets.netOf(*pair.avoiding)))
+                return Verdict{};
+            const Region region = nets.regionOf(
+                {pair.x, pair.y}, {pair.x}, {pair.y},
+                {.without = without.empty() ? nullptr : &without, .avoiding = pair.avoiding});
             if (!region.possible)
                 return Verdict{};
             if (pairs.size() == 1) {

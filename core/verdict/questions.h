@@ -32,6 +32,7 @@ public:
 
     struct Pair {
         Vertex x, y;
+        std::optional<Vertex> avoiding{}; // a net that the way must not pass: a source's other pole, say
     };
     // Are x and y one net? Diodes do not join. `without`: joints that are taken out for this question.
     Verdict joined(Vertex x, Vertex y, const std::vector<std::uint32_t>& without = {}) const;

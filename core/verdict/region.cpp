@@ -111,7 +111,7 @@ Region Nets::regionOf(const std::vector<Vertex>& virtualEnds, const std::vector<
             continue;
         expanded[net] = true;
         for (const Edge& edge : edgesAt_[net]) {
-            if (!taken(edge, wanted))
+            if (!taken(edge, wanted) || (wanted.avoiding && net_[*wanted.avoiding] == edge.other))
                 continue;
             const auto other = expanded.find(edge.other);
             const bool isStop = std::find_if(stops.begin(), stops.end(), [&](Vertex stop) {

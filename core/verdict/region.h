@@ -3,6 +3,7 @@
 #include "graph/circuit.h"
 
 #include <cstdint>
+#include <optional>
 #include <vector>
 
 // What may be looked at for one question: the joints, diodes, resistors and sources that can lie on a path or
@@ -44,6 +45,7 @@ public:
         double resistorsUpToOhms = -1; // below 0: none
         const std::vector<std::uint32_t>* without = nullptr; // joints taken out
         std::uint32_t notFeed = ~0u;
+        std::optional<Vertex> avoiding{}; // a net that no path may pass
     };
     // The block of the virtual edges (start[i], start[i+1]) for even i, from a walk that starts at `starts` and
     // goes no further at `stops`. Cost: what the walk reaches.
