@@ -11,11 +11,11 @@ namespace doorloom::bench {
 namespace {
 
 constexpr int doors = 312, spareDevices = 4, wiresADoor = 12, cablesADoor = 5, coresACable = 4;
-constexpr int spareWires = 16
+constexpr int spareWires = 16;
 
-    constexpr std::array kindNames = {"dc-supply-24", "relay-module-negative", "strike-fail-secure",
-                                      "door-switch",  "wave-actuator",         "wave-actuator",
-                                      "push-plate",   "terminal-strip-8"};
+constexpr std::array kindNames = {"dc-supply-24", "relay-module-negative", "strike-fail-secure",
+                                  "door-switch",  "wave-actuator",         "wave-actuator",
+                                  "push-plate",   "terminal-strip-8"};
 static_assert(doors * kindNames.size() + spareDevices == 2'500);
 static_assert(doors * (cablesADoor * coresACable + wiresADoor) + spareWires == 10'000);
 
