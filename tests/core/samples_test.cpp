@@ -1,5 +1,8 @@
 #include "tools/samplejobs.h"
 
+#include "check/findings.h"
+#include "check/findingtext.h"
+#include "check/report.h"
 #include "edit/change.h"
 #include "file/jobfile.h"
 
@@ -170,6 +173,87 @@ TEST(Samples, ABrokenCopyIsAFewEditsAwayFromItsRightJob)
             EXPECT_TRUE(std::holds_alternative<Put<Conductor>>(step) || std::holds_alternative<Put<Device>>(step))
                 << name;
     }
+}
+
+// "danger shorted PS1 [PB1=pressed]", its lines below it.
+std::vector<std::string> told(const Job& job, const std::vector<Finding>& findings, const std::string& before = {})
+{
+    std::vector<std::string> all;
+    for (const Finding& finding : findings) {
+        all.push_back(before + std::string(severityKey(finding.severity)) + " " + ruleOf(finding) + " " +
+                      atText(job, finding) + " [" + throwsKey(job, finding) + "]");
+        const std::vector<std::string> lines = told(job, finding.lines, before + "- ");
+        all.insert(all.end(), lines.begin(), lines.end());
+    }
+    return all;
+}
+
+TEST(Samples, NothingIsSaidOfTheRightOnes)
+{
+    for (const std::string name : {"restroom-public", "restroom-staff"}) {
+        const CheckResult result = checkJob(sample(name));
+        EXPECT_EQ(told(sample(name), result.findings), std::vector<std::string>{}) << name;
+        EXPECT_TRUE(result.everyQuestionAnswered) << name;
+    }
+}
+
+TEST(Samples, TheBrokenPublicRestroomShowsThreeRoots)
+{
+    const Job& job = sample("restroom-public-broken");
+    EXPECT_EQ(told(job, findingsOf(job)),
+              (std::vector<std::string>{
+                  "danger shorted PS1 [PB1=pressed]",
+                  "danger wet-output LM1:K1 []",
+                  "- fault never-fed ES1 []",
+                  "- danger wrong-in-situation ES1 [occupied]",
+                  "- danger wrong-in-situation ES1 [request outside wave, not answered while occupied]",
+                  "fault never-fed WI1 []",
+              }));
+}
+
+TEST(Samples, TheBrokenStaffRestroomShowsThreeRoots)
+{
+    const Job& job = sample("restroom-staff-broken");
+    EXPECT_EQ(told(job, findingsOf(job)),
+              (std::vector<std::string>{
+                  "danger shorted PS1 [KS1=on]",
+                  "- fault wrong-in-situation ES1 [request staff key]",
+                  "fault wet-output LM1:K1 []",
+                  "- fault never-fed ES1 []",
+                  "- fault wrong-in-situation ES1 [request inside plate]",
+                  "- fault wrong-in-situation ES1 [request outside wave]",
+                  "fault never-fed PB1 []",
+              }));
+}
+
+bool isDryInput(const Job& job, const Landing& landing)
+{
+    const std::vector<Part>& parts = kindOf(job, landing.device)->parts;
+    return std::any_of(parts.begin(), parts.end(), [&](const Part& part) {
+        const auto* input = std::get_if<DryInputPart>(&part.body);
+        return input && input->terminal == landing.terminal;
+    });
+}
+
+// An input with nothing landed is silent: it may be a spare one.
+TEST(Samples, AnyOtherConductorThatIsCappedByMistakeIsMissed)
+{
+    for (const std::string name : {"restroom-public", "restroom-staff"})
+        for (const Conductor& conductor : sample(name).conductors) {
+            const std::vector<const Landing*> landings = landingsOf(conductor);
+            if (landings.size() < 2 || isDryInput(sample(name), *landings[0]) || isDryInput(sample(name), *landings[1]))
+                continue;
+            Conductor capped = conductor;
+            capped.from = capped.to = {EndState::Spare, {}};
+            Job job = sample(name);
+            Change change;
+            change.steps.push_back(Put<Conductor>{capped.id, capped});
+            ASSERT_TRUE(applyChange(job, change).ok());
+            const std::vector<Finding> findings = findingsOf(job);
+            EXPECT_TRUE(std::any_of(findings.begin(), findings.end(),
+                                    [](const Finding& finding) { return finding.severity >= Severity::Fault; }))
+                << name << ": " << conductor.tag;
+        }
 }
 
 } // namespace
