@@ -123,11 +123,22 @@ std::vector<Binding> carriedBindings(Swap& swap)
     return bindings;
 }
 
+// Openings forget an operator that goes, and say so.
+void retire(Swap& swap, const Operator& lost)
+{
+    for (std::uint32_t user : referrersOf(swap.job, lost.id.number))
+        if (const Opening* opening = swap.job.openings.find({user}))
+            swap.leave({.en = "{tag}: {opening} does not name {operator} any more.",
+                        .es = "{tag}: {opening} ya no nombra {operator}."},
+                       {{"opening", opening->tag}, {"operator", nameOf(swap.job, lost)}});
+    removeRows(swap.draft, {lost.id.number});
+}
+
 // An operator that others still move with keeps its name and loses its owner; one that nobody does goes.
 void releaseOperator(Swap& swap, const Operator& lost)
 {
     if (!isBoundElsewhere(swap.job, lost.id, swap.device.id)) {
-        removeRows(swap.draft, {lost.id.number});
+        retire(swap, lost);
         return;
     }
     Operator* kept = swap.draft.edit(lost.id);

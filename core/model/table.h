@@ -1,11 +1,11 @@
 #pragma once
 
 #include "base/id.h"
+#include "base/shared.h"
 
 #include <algorithm>
 #include <cassert>
 #include <cstdint>
-#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -20,7 +20,7 @@ template <class Row> class Table {
     using Chunk = std::vector<Row>; // sorted by id
     struct Slot {
         std::uint32_t number; // of the chunk: id / 64
-        std::shared_ptr<Chunk> chunk;
+        Shared<Chunk> chunk;
     };
 
 public:
@@ -44,10 +44,8 @@ public:
             return std::nullopt;
         auto slot = slots_.begin() + (slotOf(id.number / chunkSpan) - slots_.cbegin());
         if (slot == slots_.end() || slot->number != id.number / chunkSpan)
-            slot = slots_.insert(slot, Slot{id.number / chunkSpan, std::make_shared<Chunk>()});
-        else
-            unshare(*slot);
-        Chunk& chunk = *slot->chunk;
+            slot = slots_.insert(slot, Slot{id.number / chunkSpan, Shared<Chunk>(Chunk())});
+        Chunk& chunk = slot->chunk.writable();
         const auto row = chunk.begin() + (rowIn(chunk, id) - chunk.cbegin());
         const bool present = row != chunk.end() && row->id == id;
         std::optional<Row> before;
@@ -72,8 +70,8 @@ public:
         if (!find(id))
             return nullptr;
         Slot& slot = slots_[static_cast<std::size_t>(slotOf(id.number / chunkSpan) - slots_.cbegin())];
-        unshare(slot);
-        return &slot.chunk->at(static_cast<std::size_t>(rowIn(*slot.chunk, id) - slot.chunk->cbegin()));
+        Chunk& chunk = slot.chunk.writable();
+        return &chunk[static_cast<std::size_t>(rowIn(chunk, id) - chunk.cbegin())];
     }
 
     // Visits (before, after) of every row in which the two tables differ, in the order of numbers; null: not
@@ -85,7 +83,7 @@ public:
         while (a != older.slots_.end() || b != newer.slots_.end()) {
             const bool useA = b == newer.slots_.end() || (a != older.slots_.end() && a->number <= b->number);
             const bool useB = a == older.slots_.end() || (b != newer.slots_.end() && b->number <= a->number);
-            if (!(useA && useB && a->chunk == b->chunk))
+            if (!(useA && useB && a->chunk.sharesWith(b->chunk)))
                 visitDifferences(useA ? *a->chunk : none, useB ? *b->chunk : none, visit);
             a += useA ? 1 : 0;
             b += useB ? 1 : 0;
@@ -137,11 +135,12 @@ public:
 
     friend bool operator==(const Table& a, const Table& b)
     {
-        return a.size_ == b.size_ && std::equal(a.slots_.begin(), a.slots_.end(), b.slots_.begin(),
-                                                b.slots_.end(), [](const Slot& x, const Slot& y) {
-                                                    return x.number == y.number &&
-                                                           (x.chunk == y.chunk || *x.chunk == *y.chunk);
-                                                });
+        return a.size_ == b.size_ &&
+               std::equal(a.slots_.begin(), a.slots_.end(), b.slots_.begin(), b.slots_.end(),
+                          [](const Slot& x, const Slot& y) {
+                              return x.number == y.number &&
+                                     (x.chunk.sharesWith(y.chunk) || *x.chunk == *y.chunk);
+                          });
     }
 
 private:
@@ -156,11 +155,6 @@ private:
                                 [](const Row& row, RowId wanted) { return row.id < wanted; });
     }
 
-    static void unshare(Slot& slot)
-    {
-        if (slot.chunk.use_count() > 1)
-            slot.chunk = std::make_shared<Chunk>(*slot.chunk);
-    }
     template <class Visit> static void visitDifferences(const Chunk& older, const Chunk& newer, Visit& visit)
     {
         auto a = older.begin(), b = newer.begin();

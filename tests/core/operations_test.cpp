@@ -306,6 +306,42 @@ TEST(SetKind, SaysThatAnOpeningLosesItsLock)
               "EL1 is not a lock of D1 any more, and what was promised of it is dropped.");
 }
 
+TEST(SetKind, GivesARoleThatTheOldKindDidNotHaveAnOperator)
+{
+    Job job;
+    const DeviceId button = place(job, smallButton(), "PB1");
+    const OperatorId hand = moverOf(job, button, "hand");
+    Opening opening;
+    opening.id = {job.nextNumber};
+    opening.tag = "D1";
+    opening.requests = {{"button", Side::Inside, {{hand, "pushed"}}}};
+    make(job, Change{{Put<Opening>{opening.id, opening}}});
+    Numbers numbers(job);
+    const auto swap = setKind(job, numbers, button, smallDoorSwitch());
+    ASSERT_TRUE(swap.ok());
+    make(job, swap.value().change);
+    EXPECT_EQ(job.operators.find(hand), nullptr);
+    EXPECT_EQ(job.operators.find(moverOf(job, button, "door"))->owner, button);
+    EXPECT_TRUE(job.openings.find(opening.id)->requests.at(0).throws.empty());
+    ASSERT_EQ(swap.value().leftBehind.size(), 2u);
+    EXPECT_EQ(inWords(swap.value().leftBehind[0]), "PB1: 'hand' is not moved by PB1 any more.");
+    EXPECT_EQ(inWords(swap.value().leftBehind[1]), "PB1: D1 does not name PB1 any more.");
+}
+
+TEST(SetKind, LeavesAnOperatorThatOthersShareToThem)
+{
+    Job job;
+    const DeviceId first = place(job, smallDoorSwitch(), "DS1");
+    const DeviceId second = place(job, smallDoorSwitch(), "DS2");
+    const OperatorId door = moverOf(job, first, "door");
+    make(job, bindRole(job, second, "door", door));
+    Numbers numbers(job);
+    make(job, setKind(job, numbers, first, smallStrike()).value().change);
+    EXPECT_EQ(moverOf(job, second, "door"), door);
+    EXPECT_EQ(nameOf(job, door), "DS1");
+    EXPECT_FALSE(job.operators.find(door)->owner);
+}
+
 TEST(BindRole, HandsWhatAnOpeningSaysOverToTheNewOperator)
 {
     Job job;

@@ -6,6 +6,7 @@
 
 #include <map>
 #include <string>
+#include <thread>
 
 namespace doorloom {
 
@@ -89,6 +90,21 @@ TEST(Table, KeepsItsRowsWhileACopyChanges)
         for (const auto& [copy, copyModel] : snapshots)
             expectSame(copy, copyModel);
     });
+}
+
+// The thread sanitizer sees here whether a writer waits for the readers of a chunk.
+TEST(Table, KeepsItsRowsForAReaderInAnotherThread)
+{
+    Table<Entry> table = tableOfNumbers(1000);
+    for (int round = 0; round < 50; ++round) {
+        std::thread reader([copy = table, round] {
+            for (const Entry& row : copy)
+                ASSERT_EQ(row.words.size(), 3u + static_cast<std::size_t>(round));
+        });
+        for (std::uint32_t number = 1; number <= 1000; ++number)
+            table.writable({number})->words += "+";
+        reader.join();
+    }
 }
 
 TEST(Table, IsEqualByItsRowsWhateverTheRoadToThem)
