@@ -74,7 +74,7 @@ std::vector<Finding> findAlwaysFed(const Facts& facts)
         const Element& element = facts.circuit().elements[number];
         Finding finding;
         finding.rule = "always-fed";
-        finding.at = {deviceSpot(facts.deviceOf(element.origin))};
+        finding.at = {loadSpot(facts, number)};
         finding.why = {why,
                        {{"load", tagOfOrigin(facts, element.origin)},
                         {"source", tagOf(facts.job, facts.deviceOfFeed(*feedThatNeverStops(facts, number)))},

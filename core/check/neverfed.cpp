@@ -77,12 +77,7 @@ public:
     }
 
 private:
-    Spot place() const
-    {
-        const LoadPart* load = facts_.loadOf(number_);
-        const bool input = load && load->use == LoadUse::Input;
-        return input ? spotOf(facts_, element_.a) : deviceSpot(facts_.deviceOf(element_.origin));
-    }
+    Spot place() const { return loadSpot(facts_, number_); }
 
     std::string name() const
     {
@@ -264,8 +259,22 @@ private:
             return;
         const Vertex other = *cut == element_.b ? element_.a : element_.b;
         for (const Pole& pole : poles_)
-            if (meets(other, pole))
+            if (meets(other, pole)) {
+                landFreeEnds(*cut, opposite(pole));
                 remedies_.land(*cut, opposite(pole));
+            }
+    }
+
+    // A core may be there already, its far end capped or waiting.
+    void landFreeEnds(Vertex side, Vertex pole)
+    {
+        const auto landing = facts_.landingAt(pole);
+        if (!landing)
+            return;
+        for (Vertex vertex : reachOf(facts_, side))
+            for (const Conductor* conductor : facts_.conductorsAt(vertex))
+                if (conductor->from.state != EndState::Landed || conductor->to.state != EndState::Landed)
+                    remedies_.landFreeEnd(*conductor, *landing);
     }
 
     bool isTurnedDiode()
@@ -355,7 +364,7 @@ std::vector<Finding> findNeverFed(const Facts& facts)
             continue;
         const Verdict& verdict = facts.returned(number);
         if (verdict.answer == Answer::Unknown)
-            findings.push_back(notProved("never-fed", deviceSpot(facts.deviceOf(element.origin))));
+            findings.push_back(notProved("never-fed", loadSpot(facts, number)));
         if (verdict.answer != Answer::Never)
             continue;
         if (auto finding = NeverFed(facts, number).finding())

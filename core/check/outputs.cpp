@@ -7,15 +7,21 @@
 
 namespace doorloom {
 
-bool OutputInJob::isWet(const Job& job) const
+OutputInJob::Stands OutputInJob::stands(const Job& job) const
 {
     const Device* row = job.devices.find(device);
     const Kind* kind = kindOf(job, device);
     const Option* option = kind ? findOption(*kind, output->option) : nullptr;
-    return option && !output->wetValue.empty() &&
-           std::all_of(option->jumpers.begin(), option->jumpers.end(), [&](const Jumper& jumper) {
-               return chosen(*row, option->key, jumper.key) == output->wetValue;
-           });
+    if (!option || output->wetValue.empty())
+        return Stands::Dry;
+    std::size_t wet = 0, open = 0;
+    for (const Jumper& jumper : option->jumpers) {
+        const std::optional<Key> value = chosen(*row, option->key, jumper.key);
+        open += !value;
+        wet += value == output->wetValue;
+    }
+    const std::size_t all = option->jumpers.size();
+    return wet == all ? Stands::Wet : wet + open < all ? (wet ? Stands::Apart : Stands::Dry) : Stands::WetIfLeftSo;
 }
 
 namespace {

@@ -14,7 +14,8 @@ struct OutputInJob {
     std::vector<std::uint32_t> joints; // its own: contacts and what its jumpers put there
     std::vector<std::uint32_t> ownFeeds; // that feed the device
 
-    bool isWet(const Job& job) const; // with all jumpers; a pair that disagrees is neither
+    enum class Stands { Dry, Wet, WetIfLeftSo, Apart }; // not chosen yet; jumpers that disagree
+    Stands stands(const Job& job) const;
 };
 
 std::vector<OutputInJob> outputsOf(const Facts& facts);

@@ -19,6 +19,8 @@ constexpr Text landWords = {.en = "Land a conductor from {from} to {to}.",
                             .es = "Conecte un conductor de {from} a {to}."};
 constexpr Text moveWords = {.en = "With power off, move the conductor from {far}: off {from}, onto {to}.",
                             .es = "Sin tensión, mueva el conductor de {far}: de {from} a {to}."};
+constexpr Text landFreeWords = {.en = "Land the free end of conductor {tag}, which comes from {far}, on {to}.",
+                                .es = "Conecte el extremo libre del conductor {tag}, que viene de {far}, en {to}."};
 constexpr Text freeEnd = {.en = "nothing", .es = "nada"};
 
 std::string inName(const Job& job, const End& end)
@@ -90,6 +92,16 @@ void Remedies::land(Vertex from, Vertex to)
     Numbers numbers(facts_.job);
     add({landWords, {{"from", nameOf(facts_.job, *a)}, {"to", nameOf(facts_.job, *b)}}},
         addWire(facts_.job, numbers, End{EndState::Landed, *a}, End{EndState::Landed, *b}).second);
+}
+
+void Remedies::landFreeEnd(const Conductor& conductor, const Landing& to)
+{
+    const bool isFrom = conductor.from.state != EndState::Landed;
+    add({landFreeWords,
+         {{"tag", conductor.tag.empty() ? inName(facts_.job, isFrom ? conductor.to : conductor.from) : conductor.tag},
+          {"far", inName(facts_.job, isFrom ? conductor.to : conductor.from)},
+          {"to", nameOf(facts_.job, to)}}},
+        setEnd(facts_.job, conductor.id, isFrom ? WhichEnd::From : WhichEnd::To, End{EndState::Landed, to}));
 }
 
 void Remedies::moveEnd(const Conductor& conductor, const Landing& from, const Landing& to)

@@ -18,6 +18,7 @@ public:
     void setOtherValues(DeviceId device, const Key& option); // each value that is not set
     void exchange(DeviceId device, const Key& one, const Key& other);
     void land(Vertex from, Vertex to);
+    void landFreeEnd(const Conductor& conductor, const Landing& to);
     void moveEnd(const Conductor& conductor, const Landing& from, const Landing& to);
     void add(Message words, Result<Change> change);
 

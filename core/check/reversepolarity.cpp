@@ -24,7 +24,7 @@ std::vector<Finding> findReversed(const Facts& facts)
                 continue;
             Finding finding;
             finding.rule = "reverse-polarity";
-            finding.at = {deviceSpot(facts.deviceOf(element.origin))};
+            finding.at = {loadSpot(facts, number)};
             happensIn(finding, facts, verdict);
             finding.why = {why,
                            {{"load", tagOfOrigin(facts, element.origin)},

@@ -1,5 +1,7 @@
 #include "check/tell.h"
 
+#include <map>
+
 namespace doorloom {
 
 Spot deviceSpot(DeviceId device) { return {device, {}, {}, {}}; }
@@ -10,6 +12,29 @@ Spot spotOf(const Facts& facts, Vertex vertex)
 {
     const auto landing = facts.landingAt(vertex);
     return landing ? terminalSpot(*landing) : deviceSpot(facts.net.vertex(vertex).device);
+}
+
+Spot loadSpot(const Facts& facts, std::uint32_t element)
+{
+    const LoadPart* load = facts.loadOf(element);
+    const DeviceId device = facts.deviceOf(facts.circuit().elements[element].origin);
+    const Kind* kind = kindOf(facts.job, device);
+    if (!load || !kind)
+        return deviceSpot(device);
+    std::map<Key, int> uses;
+    int loads = 0;
+    for (const Part& part : kind->parts)
+        if (const auto* other = std::get_if<LoadPart>(&part.body)) {
+            ++loads;
+            ++uses[other->a];
+            ++uses[other->b];
+        }
+    if (load->use != LoadUse::Input && (loads < 2 || load->use == LoadUse::Electronics || load->use == LoadUse::Lock))
+        return deviceSpot(device);
+    for (const Key& key : {load->a, load->b})
+        if (findTerminal(*kind, key) && uses[key] == 1)
+            return terminalSpot({device, key});
+    return deviceSpot(device);
 }
 
 std::vector<Witness> witnessesOf(const Facts& facts, const std::vector<Cube>& cubes)

@@ -173,14 +173,28 @@ std::optional<Finding> returnsThrough(const Facts& facts, const OutputInJob& out
     return std::nullopt;
 }
 
+void onlyIfLeftWet(Finding& finding, const OutputInJob& output)
+{
+    for (Witness& witness : finding.throws)
+        witness.throws.push_back({{}, output.device, output.output->option, output.output->wetValue});
+}
+
 std::vector<Finding> findWetOutputs(const Facts& facts)
 {
     std::vector<Finding> findings;
     for (const OutputInJob& output : outputsOf(facts)) {
-        if (!output.isWet(facts.job))
+        const OutputInJob::Stands stands = output.stands(facts.job);
+        if (stands != OutputInJob::Stands::Wet && stands != OutputInJob::Stands::WetIfLeftSo)
             continue;
         const std::vector<Met> met = polesMet(facts, output);
         std::optional<Finding> finding = meetsOtherSource(facts, output, met);
+        if (stands == OutputInJob::Stands::WetIfLeftSo) {
+            if (finding) {
+                onlyIfLeftWet(*finding, output);
+                findings.push_back(std::move(*finding));
+            }
+            continue;
+        }
         if (!finding)
             finding = deadLoad(facts, output, met);
         if (!finding)
