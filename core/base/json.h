@@ -11,16 +11,23 @@
 
 namespace doorloom {
 
+struct JsonMember;
+
 // A JSON value that knows its line. Objects keep their order.
 struct Json {
     struct Null {};
     using Array = std::vector<Json>;
-    using Object = std::vector<std::pair<std::string, Json>>;
+    using Object = std::vector<JsonMember>; // no pair: clang can't have one of an unfinished type
 
     std::variant<Null, bool, double, std::string, Array, Object> value;
     std::uint32_t line = 0; // of its first character
 
     const Json* find(std::string_view key) const; // null when it is no object or has no such key
+};
+
+struct JsonMember {
+    std::string key;
+    Json value;
 };
 
 inline constexpr std::size_t mostJsonBytes = 64u * 1024 * 1024;

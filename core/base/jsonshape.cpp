@@ -108,8 +108,8 @@ bool JsonReader::knownKeys(const Json& object, std::span<const std::string_view>
     if (!members)
         return false;
     const auto unknown = std::ranges::find_if(
-        *members, [&](const auto& member) { return std::ranges::find(known, member.first) == known.end(); });
-    return unknown == members->end() || refuseKey(unknown->second, unknown->first, known);
+        *members, [&](const auto& member) { return std::ranges::find(known, member.key) == known.end(); });
+    return unknown == members->end() || refuseKey(unknown->value, unknown->key, known);
 }
 
 bool JsonReader::refuseKey(const Json& at, std::string_view key, std::span<const std::string_view> known)

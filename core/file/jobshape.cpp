@@ -236,10 +236,10 @@ bool Form<Placed>::read(JsonReader& reader, const Json& json, Placed& into)
     const Json::Object* members = reader.objectAt(json);
     if (!members)
         return false;
-    if (members->size() == 1 && members->front().first == "device")
-        return reader.read(members->front().second, into.emplace<DeviceId>());
-    if (members->size() == 1 && members->front().first == "splice")
-        return reader.read(members->front().second, into.emplace<SpliceId>());
+    if (members->size() == 1 && members->front().key == "device")
+        return reader.read(members->front().value, into.emplace<DeviceId>());
+    if (members->size() == 1 && members->front().key == "splice")
+        return reader.read(members->front().value, into.emplace<SpliceId>());
     return reader.refuse(json, deviceOrSplice, {writeExample, {{"example", "{\"device\": 12}"}}});
 }
 

@@ -50,9 +50,9 @@ TEST(Json, KeepsTheOrderOfKeys)
     const Json json = read(R"({"z": 1, "a": 2, "m": 3})");
 
     const auto& members = std::get<Json::Object>(json.value);
-    EXPECT_EQ(members[0].first, "z");
-    EXPECT_EQ(members[1].first, "a");
-    EXPECT_EQ(members[2].first, "m");
+    EXPECT_EQ(members[0].key, "z");
+    EXPECT_EQ(members[1].key, "a");
+    EXPECT_EQ(members[2].key, "m");
     EXPECT_EQ(json.find("q"), nullptr);
 }
 
