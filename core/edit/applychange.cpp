@@ -84,10 +84,11 @@ struct Judged {
 
     void addReferrers(const Job& job, std::uint32_t number, int depth)
     {
+        if (depth == 0)
+            return;
         for (std::uint32_t referrer : referrersOf(job, number)) {
             numbers.push_back(referrer);
-            if (depth > 1)
-                addReferrers(job, referrer, depth - 1);
+            addReferrers(job, referrer, depth - 1);
         }
     }
     void sort()

@@ -46,6 +46,8 @@ Result<Change> setEnd(const Job& job, ConductorId conductor, WhichEnd which, End
         if (!findTerminal(*kind, landing->terminal))
             return noSuchTerminal(job, *landing);
     }
+    if (const SpliceId* splice = spliceOf(end); splice && !job.splices.find(*splice))
+        return notInJob(nounOf<Splice>());
     if (end.state != EndState::Landed)
         end.on = std::monostate();
     (which == WhichEnd::From ? row->from : row->to) = std::move(end);

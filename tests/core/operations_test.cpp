@@ -116,6 +116,60 @@ TEST(RemoveDevice, LeavesAnOperatorThatAnotherDeviceSharesAndKeepsItsName)
     EXPECT_FALSE(job.operators.find(door)->owner);
 }
 
+TEST(RemoveDevice, TakesAnOperatorAlongThatOnlyItWasStillBoundTo)
+{
+    Job job;
+    const DeviceId owner = place(job, smallDoorSwitch(), "DS1");
+    const DeviceId sharer = place(job, smallDoorSwitch(), "DS2");
+    const DeviceId other = place(job, smallDoorSwitch(), "DS3");
+    const OperatorId door = moverOf(job, owner, "door");
+    make(job, bindRole(job, sharer, "door", door));
+    make(job, bindRole(job, owner, "door", moverOf(job, other, "door")));
+    ASSERT_NE(job.operators.find(door), nullptr);
+    make(job, removeDevice(job, sharer));
+    EXPECT_EQ(job.operators.find(door), nullptr);
+}
+
+TEST(RemoveDevice, TakesAwayWhatWasPromisedOfItsLoss)
+{
+    Job job;
+    const DeviceId strike = place(job, smallStrike(), "EL1");
+    const DeviceId supply = place(job, smallSupply(), "PS1");
+    Opening opening;
+    opening.id = {job.nextNumber};
+    opening.tag = "D1";
+    opening.locks = {strike};
+    opening.promises = {
+        {{SituationKind::LostAlone, "", moverOf(job, supply, "mains")}, strike, Promised::Locked},
+        {{SituationKind::Rest, "", {}}, strike, Promised::Locked}};
+    make(job, Change{{Put<Opening>{opening.id, opening}}});
+    make(job, removeDevice(job, supply));
+    ASSERT_EQ(job.openings.find(opening.id)->promises.size(), 1u);
+    EXPECT_EQ(job.openings.find(opening.id)->promises[0].situation.kind, SituationKind::Rest);
+}
+
+TEST(RemoveDevice, IsForgottenByTypicalsAndStamps)
+{
+    Job job;
+    const DeviceId drawn = place(job, smallStrike(), "EL1");
+    const DeviceId drawnButton = place(job, smallButton(), "PB1");
+    const DeviceId stamped = place(job, smallStrike(), "EL2");
+    const DeviceId stampedButton = place(job, smallButton(), "PB2");
+    const TypicalId typical{job.nextNumber};
+    const StampId stamp{job.nextNumber + 1};
+    make(job, Change{{Put<Typical>{typical, Typical{typical, "restroom", {drawn.number, drawnButton.number}}},
+                      Put<Stamp>{stamp, Stamp{stamp,
+                                              typical,
+                                              "second floor",
+                                              {{drawn.number, stamped.number},
+                                               {drawnButton.number, stampedButton.number}}}}}});
+    make(job, removeDevice(job, stamped));
+    EXPECT_EQ(job.stamps.find(stamp)->rows.size(), 1u);
+    make(job, removeDevice(job, drawnButton));
+    EXPECT_EQ(job.typicals.find(typical)->rows, (std::vector<std::uint32_t>{drawn.number}));
+    EXPECT_TRUE(job.stamps.find(stamp)->rows.empty());
+}
+
 TEST(RemoveDevice, IsForgottenByItsOpening)
 {
     Job job;
@@ -194,6 +248,8 @@ TEST(SetEnd, RefusesATerminalThatIsNotThere)
     const ConductorId loose = wire(job, {}, {});
     EXPECT_EQ(refusal(setEnd(job, loose, WhichEnd::From, landedOn(strike, "NO2"))),
               "EL1: EL1 has no terminal 'NO2'. Use one of: a, b.");
+    EXPECT_EQ(refusal(setEnd(job, loose, WhichEnd::From, {EndState::Landed, SpliceId{999}})),
+              "That splice is not in the job any more. Choose another, or undo its removal.");
     make(job, setEnd(job, loose, WhichEnd::From, {EndState::Spare, Landing{strike, "a"}}));
     EXPECT_EQ(job.conductors.find(loose)->from, (End{EndState::Spare, {}}));
 }
@@ -359,6 +415,24 @@ TEST(BindRole, HandsWhatAnOpeningSaysOverToTheNewOperator)
     EXPECT_EQ(job.operators.find(old), nullptr);
     EXPECT_EQ(job.openings.find(opening.id)->door, door);
     EXPECT_EQ(job.openings.find(opening.id)->occupied, (std::vector<Thrown>{{door, "shut"}}));
+}
+
+TEST(BindRole, LeavesAnOperatorThatNobodyOwnsOrOthersShare)
+{
+    Job job;
+    const DeviceId first = place(job, smallDoorSwitch(), "DS1");
+    const DeviceId second = place(job, smallDoorSwitch(), "DS2");
+    const OperatorId shared = moverOf(job, first, "door");
+    Operator leaf = *job.operators.find(shared);
+    leaf.id = {job.nextNumber};
+    leaf.tag = "D1";
+    leaf.owner = {};
+    make(job, Change{{Put<Operator>{leaf.id, leaf}}});
+    make(job, bindRole(job, second, "door", shared));
+    make(job, bindRole(job, second, "door", leaf.id));
+    EXPECT_NE(job.operators.find(shared), nullptr); // DS1 is bound to it
+    make(job, bindRole(job, second, "door", shared));
+    EXPECT_NE(job.operators.find(leaf.id), nullptr); // a door of its own
 }
 
 TEST(BindRole, RefusesThrowsThatDoNotMatch)

@@ -81,6 +81,7 @@ public:
             expectRefusedWithABadLastStep(*edit.change, before);
         const auto made = edit.change ? applyChange(job_, *edit.change) : Result<Change>(Problem{});
         note(edit, made.ok());
+        EXPECT_TRUE(made.ok() || !edit.isSure || !edit.change) << inWords(made.problem());
         expectSame(snapshot, before); // the copy knows nothing of the change
         if (made.ok()) {
             undo_.push_back(made.value());

@@ -310,22 +310,22 @@ std::optional<Change> RandomEdits::runBindRole()
 const std::vector<RandomEdits::Operation>& RandomEdits::operations()
 {
     static const std::vector<Operation> all = {
-        {"takeKind", &RandomEdits::runTakeKind},
-        {"placeDevice", &RandomEdits::runPlaceDevice},
-        {"removeDevice", &RandomEdits::runRemoveDevice},
-        {"pullCable", &RandomEdits::runPullCable},
-        {"removeCable", &RandomEdits::runRemoveCable},
-        {"addWire", &RandomEdits::runAddWire},
-        {"takeOff", &RandomEdits::runTakeOff},
-        {"setEnd", &RandomEdits::runSetEnd},
-        {"exchangeTerminals", &RandomEdits::runExchangeTerminals},
-        {"setJumper", &RandomEdits::runSetJumper},
-        {"setOption", &RandomEdits::runSetOption},
-        {"setSetting", &RandomEdits::runSetSetting},
-        {"setKind", &RandomEdits::runSetKind},
-        {"bindRole", &RandomEdits::runBindRole},
-        {"setIdle", &RandomEdits::runSetIdle},
-        {"renameDevice", &RandomEdits::runRenameDevice},
+        {"takeKind", &RandomEdits::runTakeKind, true},
+        {"placeDevice", &RandomEdits::runPlaceDevice, false},
+        {"removeDevice", &RandomEdits::runRemoveDevice, true},
+        {"pullCable", &RandomEdits::runPullCable, false},
+        {"removeCable", &RandomEdits::runRemoveCable, true},
+        {"addWire", &RandomEdits::runAddWire, false},
+        {"takeOff", &RandomEdits::runTakeOff, true},
+        {"setEnd", &RandomEdits::runSetEnd, true},
+        {"exchangeTerminals", &RandomEdits::runExchangeTerminals, true},
+        {"setJumper", &RandomEdits::runSetJumper, true},
+        {"setOption", &RandomEdits::runSetOption, true},
+        {"setSetting", &RandomEdits::runSetSetting, true},
+        {"setKind", &RandomEdits::runSetKind, true},
+        {"bindRole", &RandomEdits::runBindRole, false},
+        {"setIdle", &RandomEdits::runSetIdle, true},
+        {"renameDevice", &RandomEdits::runRenameDevice, true},
     };
     return all;
 }
@@ -354,7 +354,7 @@ RandomEdits::Edit RandomEdits::anyRow()
 RandomEdits::Edit RandomEdits::anyOperation()
 {
     const Operation& operation = random_.oneOf(operations());
-    return {operation.name, (this->*operation.run)()};
+    return {operation.name, (this->*operation.run)(), operation.isSure};
 }
 
 // A row, an operation, or two of them in one change.
@@ -364,6 +364,7 @@ RandomEdits::Edit RandomEdits::any()
     if (edit.change && random_.oneIn(8)) {
         Edit second = anyRow();
         edit.name += " + " + second.name;
+        edit.isSure = false;
         edit.change = joined(*std::move(edit.change), *std::move(second.change));
     }
     return edit;

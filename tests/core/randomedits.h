@@ -21,6 +21,7 @@ public:
     struct Edit {
         std::string name;             // "conductors: put", "setEnd"
         std::optional<Change> change; // nothing: the operation itself refused
+        bool isSure = false; // an operation that has looked at everything: its change must be accepted
     };
 
     Edit any();
@@ -30,6 +31,7 @@ private:
     struct Operation {
         const char* name;
         std::optional<Change> (RandomEdits::*run)();
+        bool isSure;
     };
     static const std::vector<Operation>& operations();
 

@@ -555,6 +555,18 @@ TEST(VerifyJob, FindsLookupsThatLie)
                                         "is not what they say."}));
 }
 
+// A broken row, written past applyChange, shows who is judged again: not it, when its place is renamed.
+TEST(ApplyChange, JudgesOnlyTheRowsThatHangOnTheChange)
+{
+    const Site site;
+    Job job = forced(site.job, site.alter(site.supply, [](Device& row) { row.tag = "two words"; }));
+    EXPECT_TRUE(applyChange(job, site.alter(site.cabinet, [](Place& row) { row.tag = "CAB2"; })).ok());
+    EXPECT_TRUE(applyChange(job, site.alter(site.strike, [](Device& row) { row.tag = "EL2"; })).ok());
+    const KindId kind = site.job.devices.find(site.supply)->kind;
+    EXPECT_FALSE(
+        applyChange(job, site.alter(kind, [](JobKind& row) { row.kind.words.en = "new words"; })).ok());
+}
+
 TEST(ApplyChange, NamesWhatStillUsesARemovedRow)
 {
     const Site site;
