@@ -1,6 +1,10 @@
 #include "file/jobfile.h"
 #include "papers/papers.h"
+#include "print/paperapplication.h"
+#include "print/printpdf.h"
 #include "verbs/verb.h"
+
+#include <QGuiApplication>
 
 #include <filesystem>
 
@@ -9,10 +13,24 @@ namespace {
 
 constexpr Text noPaper = {.en = "There is no paper '{paper}'.", .es = "No existe el papel '{paper}'."};
 constexpr Text papersThere = {.en = "Use one of: {papers}.", .es = "Use uno de: {papers}."};
+constexpr Text noPages = {.en = "The paper '{paper}' has no pages to draw.",
+                          .es = "El papel '{paper}' no tiene páginas que dibujar."};
+constexpr Text plainForms = {.en = "Let the file's name end with .csv or .txt.",
+                             .es = "Termine el nombre del archivo en .csv o .txt."};
 constexpr Text unknownForm = {.en = "'{file}' ends with no form that a paper can have.",
                               .es = "'{file}' no termina en una forma que un papel pueda tener."};
 constexpr Text formsThere = {.en = "Let its name end with .pdf, .csv or .txt.",
                              .es = "Termine su nombre en .pdf, .csv o .txt."};
+
+Result<std::string> pdfOfPaper(const Paper& paper, const Job& job, const PaperSetup& setup)
+{
+    const PdfMaker make = pdfMakerFor(paper.name);
+    if (!make)
+        return Problem{
+            .what = {noPages, {{"paper", std::string(paper.name)}}}, .where = "--to", .remedy = plainForms};
+    const auto application = paperApplication();
+    return make(job, setup, {.language = setup.language, .fontFolder = DOORLOOM_RESOURCES "/font"});
+}
 
 // The paper in the form that the file's name asks for.
 Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup& setup,
@@ -23,6 +41,8 @@ Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup
         return paper.csv(job, setup);
     if (form == ".txt")
         return paper.text(job, setup);
+    if (form == ".pdf")
+        return pdfOfPaper(paper, job, setup);
     return Problem{.what = {unknownForm, {{"file", file}}}, .where = "--to", .remedy = formsThere};
 }
 

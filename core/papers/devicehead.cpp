@@ -240,18 +240,26 @@ Message titleOf(const Kind& kind)
     return {plain, {{"title", kind.title}, {"dagger", daggerFor(kind.standing)}}};
 }
 
-std::vector<Message> headOf(const Job& job, const Device& device, const Carries& carries)
+std::vector<Message> beforeWork(const Job& job, const Device& device, const Carries& carries)
 {
-    const Kind* kind = kindOf(job, device);
     std::vector<Message> lines = standingLines(device.standing);
+    const Kind* kind = kindOf(job, device);
     if (!kind)
         return lines;
     lines.push_back(supplyLine(job, device, carries));
     for (const Option& option : kind->options)
         lines.push_back(optionLine(option, device));
-    for (const Setting& about : kind->settings)
+    return lines;
+}
+
+std::vector<Message> factsOf(const Kind& kind, const Device& device)
+{
+    std::vector<Message> lines;
+    for (const Setting& about : kind.settings)
         lines.push_back(settingLine(about, device));
-    for (Message& line : clampLines(*kind))
+    if (kind.family == "part") // it has leads of its own
+        return lines;
+    for (Message& line : clampLines(kind))
         lines.push_back(std::move(line));
     return lines;
 }

@@ -5,9 +5,11 @@
 
 namespace doorloom {
 
-// What stands above a device's terminals, in the order of work: leave alone or not, what to switch off,
-// jumpers with the position of every one, settings, clamps. What is not from a sheet carries a †.
-std::vector<Message> headOf(const Job& job, const Device& device, const Carries& carries);
+// What must be done before any work on a device: leave it alone or not, what to switch off, jumpers with the
+// position of every one. What is not from a sheet carries a †.
+std::vector<Message> beforeWork(const Job& job, const Device& device, const Carries& carries);
+// Settings and clamps, with † likewise.
+std::vector<Message> factsOf(const Kind& kind, const Device& device);
 
 Message titleOf(const Kind& kind);
 

@@ -20,7 +20,7 @@ constexpr Text coreWords = {.en = "{cable} core {core}", .es = "{cable} hilo {co
 constexpr Text pairedCoreWords = {.en = "{cable} core {core}, pair {pair}",
                                   .es = "{cable} hilo {core}, par {pair}"};
 constexpr Text drainWords = {.en = "{cable} drain", .es = "{cable} drenaje"};
-constexpr Text wireWords = {.en = "wire", .es = "conductor suelto"};
+constexpr Text wireWords = {.en = "wire", .es = "hilo"};
 constexpr Text ownLead = {.en = "own lead", .es = "hilo propio"};
 constexpr Text leadOf = {.en = "lead of {tag}", .es = "hilo de {tag}"};
 constexpr Text bandHere = {.en = "lead of {tag}, BAND end", .es = "hilo de {tag}, extremo con FRANJA"};
@@ -34,7 +34,8 @@ constexpr Text mustLand = {.en = "EMPTY, but must be landed", .es = "VACÍO, per
 constexpr Text joinedTo = {.en = "factory link to {others}: fit no wire",
                            .es = "unido de fábrica a {others}: sin cable"};
 constexpr Text spare = {.en = "spare: cap and tag", .es = "reserva: tape y etiquete"};
-constexpr Text waiting = {.en = "WAITING: no terminal yet", .es = "PENDIENTE: aún sin borne"};
+constexpr Text waiting = {.en = "WAITING for a terminal: cap it", .es = "PENDIENTE de borne: tape"};
+constexpr Text unusedLead = {.en = "not used: insulate the lead", .es = "sin usar: aísle el hilo"};
 constexpr Text insulated = {.en = "insulate, do not land", .es = "aísle, no conecte"};
 constexpr Text nothingToLand = {.en = "nothing to land", .es = "nada que conectar"};
 
@@ -371,7 +372,7 @@ ScheduleRow emptyRow(const Terminal& terminal, const Device& device)
 {
     ScheduleRow row;
     row.kind = RowKind::Empty;
-    row.note = mustBeLanded(terminal, device) ? mustLand : empty;
+    row.note = mustBeLanded(terminal, device) ? mustLand : terminal.lead ? unusedLead : empty;
     row.standing = device.standing;
     return row;
 }
@@ -424,9 +425,10 @@ ScheduleBlock blockOf(const Index& index, const Device& device)
     block.tag = device.tag;
     block.words = device.words;
     block.standing = device.standing;
-    block.head = headOf(index.job, device, index.carries);
+    block.before = beforeWork(index.job, device, index.carries);
     if (const Kind* kind = kindOf(index.job, device)) {
         block.title = titleOf(*kind);
+        block.facts = factsOf(*kind, device);
         block.kindName = kind->name;
         block.options = optionsText(*kind, device);
         block.settings = settingsText(*kind, device);

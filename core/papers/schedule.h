@@ -68,7 +68,8 @@ struct ScheduleBlock {
     Message title;        // of the device's kind
     std::string kindName; // 'relay-module-negative'
     Standing standing = Standing::New;
-    std::vector<Message> head;     // in the order of work: off first, set first, settings, clamps
+    std::vector<Message> before;   // any work: leave alone or not, what to switch off, jumpers to set
+    std::vector<Message> facts;    // settings, clamps
     std::string options, settings; // for programs: 'K1.JA=wet; K1.JB='
     bool showsStrips = false;      // it has more than one
     std::vector<ScheduleRow> rows;
@@ -119,11 +120,14 @@ ScheduleCells headCells(Language language);
 // No cell is empty: where there is nothing to say stands '–'.
 ScheduleCells cellsOf(const ScheduleRow& row, Language language);
 
-std::string headingOf(const ScheduleBox& box,
-                      Language language); // 'CAB1 · cabinet above ceiling · breaker L2/14'
-std::string headingOf(const ScheduleBlock& block,
-                      Language language); // 'LM1 · Relay module … · relay-module-negative'
-Message
-countsInWords(const Counts& counts); // 'Count back: 12 landings, 5 empty terminals, 2 spare core ends'
+// 'CAB1 · cabinet above ceiling · breaker L2/14'
+std::string headingOf(const ScheduleBox& box, Language language);
+// Its tag, or 'Loose wires'; and 'Relay module … · relay-module-negative'.
+std::string nameOf(const ScheduleBlock& block, Language language);
+std::string aboutOf(const ScheduleBlock& block, Language language);
+// 'Count back: 12 landings, 5 empty terminals, 2 spare core ends.'
+Message countsInWords(const Counts& counts);
+Message wholeJobInWords(const Counts& counts);
+Message stripInWords(const Words& strip); // 'strip: relay 1'
 
 } // namespace doorloom

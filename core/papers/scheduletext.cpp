@@ -6,8 +6,6 @@ namespace {
 
 using Rows = std::vector<std::vector<std::string>>;
 
-constexpr Text stripWords = {.en = "strip: {strip}", .es = "regleta: {strip}"};
-constexpr Text wholeJob = {.en = "Whole job. {counts}", .es = "Toda la obra. {counts}"};
 constexpr const char* indent = "  ";
 
 void addCells(Rows& rows, const ScheduleCells& cells)
@@ -19,15 +17,16 @@ void addCells(Rows& rows, const ScheduleCells& cells)
 void addBlock(Rows& rows, const ScheduleBlock& block, Language language)
 {
     rows.push_back({""});
-    rows.push_back({headingOf(block, language)});
-    for (const Message& line : block.head)
-        rows.push_back({indent + inWords(line, language)});
+    rows.push_back({nameOf(block, language) + " · " + aboutOf(block, language)});
+    for (const auto* lines : {&block.before, &block.facts})
+        for (const Message& line : *lines)
+            rows.push_back({indent + inWords(line, language)});
     addCells(rows, headCells(language));
     const Words* strip = nullptr;
     for (const ScheduleRow& row : block.rows) {
         if (block.showsStrips && (!strip || *strip != row.strip)) {
             strip = &row.strip;
-            rows.push_back({indent + inWords(Message(stripWords, {{"strip", row.strip}}), language)});
+            rows.push_back({indent + inWords(stripInWords(row.strip), language)});
         }
         addCells(rows, cellsOf(row, language));
     }
@@ -70,8 +69,7 @@ std::string scheduleText(const Schedule& schedule, Language language)
     for (const ScheduleBox& box : schedule.boxes)
         addBox(rows, box, language);
     rows.push_back({""});
-    rows.push_back(
-        {inWords(Message(wholeJob, {{"counts", std::vector{countsInWords(schedule.counts)}}}), language)});
+    rows.push_back({inWords(wholeJobInWords(schedule.counts), language)});
     rows.push_back({std::string(inWords(shortCaution, language))});
     return alignedColumns(rows);
 }

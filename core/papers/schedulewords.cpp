@@ -36,6 +36,8 @@ constexpr Text leave = {.en = "existing: leave", .es = "existente: no tocar"};
 constexpr Text byOthers = {.en = "by others", .es = "de otros"};
 constexpr Text breakerWords = {.en = "breaker {breaker}", .es = "interruptor {breaker}"};
 constexpr Text countBack = {.en = "Count back: {counts}.", .es = "Cuente de nuevo: {counts}."};
+constexpr Text stripWords = {.en = "strip: {strip}", .es = "regleta: {strip}"};
+constexpr Text wholeJob = {.en = "Whole job. {counts}", .es = "Toda la obra. {counts}"};
 constexpr Text nothingToCount = {.en = "Nothing to count back.", .es = "Nada que contar."};
 constexpr Text oneLanding = {.en = "1 landing", .es = "1 conexión"};
 constexpr Text manyLandings = {.en = "{count} landings", .es = "{count} conexiones"};
@@ -117,9 +119,8 @@ bool hasConductor(RowKind kind)
 
 void fillTicks(const ScheduleRow& row, ScheduleCells& cells, Language language)
 {
-    if (row.kind == RowKind::Waiting)
-        return;
-    cells[LandedColumn] = landedCell(row.standing, language);
+    if (row.kind != RowKind::Waiting)
+        cells[LandedColumn] = landedCell(row.standing, language);
     if (row.standing != Standing::LeaveAlone)
         cells[CheckedColumn] = box;
 }
@@ -169,10 +170,14 @@ std::string headingOf(const ScheduleBox& place, Language language)
     return spaced({place.tag, place.words, breaker}, " · ");
 }
 
-std::string headingOf(const ScheduleBlock& block, Language language)
+std::string nameOf(const ScheduleBlock& block, Language language)
 {
-    const std::string tag = block.tag.empty() ? std::string(inWords(looseWires, language)) : block.tag;
-    return spaced({tag, block.words, inWords(block.title, language), block.kindName}, " · ");
+    return block.tag.empty() ? std::string(inWords(looseWires, language)) : block.tag;
+}
+
+std::string aboutOf(const ScheduleBlock& block, Language language)
+{
+    return spaced({block.words, inWords(block.title, language), block.kindName}, " · ");
 }
 
 Message countsInWords(const Counts& counts)
@@ -190,6 +195,16 @@ Message countsInWords(const Counts& counts)
     if (counts.waiting)
         add(counts.waiting, oneWaiting, manyWaiting);
     return each.empty() ? Message(nothingToCount) : Message(countBack, {{"counts", each}});
+}
+
+Message wholeJobInWords(const Counts& counts)
+{
+    return {wholeJob, {{"counts", std::vector{countsInWords(counts)}}}};
+}
+
+Message stripInWords(const Words& strip)
+{
+    return {stripWords, {{"strip", strip}}};
 }
 
 } // namespace doorloom

@@ -199,7 +199,7 @@ TEST(Schedule, TellsWhichSuppliesMustBeOffBeforeADeviceIsTouched)
     site.jumper(module, "K1", "JA", "dry");
     site.jumper(module, "K1", "JB", "dry");
     const Schedule schedule = scheduleOf(site.job, "");
-    const auto first = [&](const char* tag) { return inWords(blockTagged(schedule, tag).head.front()); };
+    const auto first = [&](const char* tag) { return inWords(blockTagged(schedule, tag).before.front()); };
     const std::string both =
         "OFF FIRST, then prove dead: PS1 (breaker P3), its battery unplugged; PS2, its battery unplugged.";
     EXPECT_EQ(first("ES1"), "OFF FIRST, then prove dead: PS2, its battery unplugged.");
@@ -228,7 +228,7 @@ TEST(Schedule, NamesJumpersThatDisagreeOrAreNotChosen)
     const DeviceId module = site.device("LM1", papersite::module(), {});
     const auto line = [&] {
         const Schedule schedule = scheduleOf(site.job, "");
-        return inWords(blockTagged(schedule, "LM1").head[1]);
+        return inWords(blockTagged(schedule, "LM1").before[1]);
     };
     EXPECT_EQ(line(),
               "SET FIRST, power off: relay 1 output: JA NOT CHOSEN, JB NOT CHOSEN †. Ask before power.");

@@ -1,0 +1,267 @@
+#include "print/paperfont.h"
+#include "print/printpdf.h"
+#include "print/schedulecolumns.h"
+#include "print/schedulepages.h"
+
+#include "core/papersite.h"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+namespace doorloom {
+namespace {
+
+using papersite::Site;
+
+constexpr const char* fontFolder = SOURCE_FOLDER "/resources/font";
+
+PageSetup setupOf(SheetSize size = SheetSize::A4, Language language = Language::English)
+{
+    return {.size = size, .language = language, .fontFolder = fontFolder};
+}
+
+PaperFont paperFont()
+{
+    return PaperFont::load(fontFolder).value();
+}
+
+Schedule everything()
+{
+    return scheduleOf(papersite::oneOfEverything(), "0123456789ab");
+}
+
+std::vector<PrintedPage> pagesOf(const Schedule& schedule, const PageSetup& setup = setupOf())
+{
+    const auto pages = schedulePages(schedule, paperFont(), setup);
+    if (!pages.ok())
+        throw std::runtime_error(inWords(pages.problem()));
+    return pages.value();
+}
+
+bool holdsText(const PrintedPage& page, const QString& text)
+{
+    return std::any_of(page.texts.begin(), page.texts.end(),
+                       [&](const PlacedText& placed) { return placed.text.contains(text); });
+}
+
+int textsWith(const std::vector<PrintedPage>& pages, const QString& text)
+{
+    return static_cast<int>(std::count_if(pages.begin(), pages.end(),
+                                          [&](const PrintedPage& page) { return holdsText(page, text); }));
+}
+
+// A cabinet with a device of this many terminals.
+Job longDevice(int terminals, const std::string& tag = "XX1")
+{
+    Site site;
+    Kind kind = papersite::kindOf("long-strip", "Long strip", "Regleta larga", "joint");
+    std::vector<std::string> printed;
+    for (int number = 1; number <= terminals; ++number)
+        printed.push_back("T" + std::to_string(number));
+    kind.strips = {papersite::stripOf("clamps", "bornes", printed)};
+    site.device(tag, kind, site.place("CAB", "cabinet", true));
+    return site.job;
+}
+
+// ---- The font.
+
+TEST(PaperFont, HoldsTheSignsOfThePapers)
+{
+    const PaperFont font = paperFont();
+    for (const Weight weight : {Weight::Plain, Weight::Bold})
+        EXPECT_GT(font.widthOf(QString::fromUtf8("☐☑†Ω−áñ·–•±½²°≥µ¿¡üÁÑ"), 9, weight), 0);
+    EXPECT_EQ(font.lettersMissing().toStdString(), "");
+    font.widthOf(QString::fromUtf8("\u6f22"), 9, Weight::Plain);
+    EXPECT_EQ(font.lettersMissing().toStdString(), "\u6f22");
+}
+
+TEST(PaperFont, MeasuresInProportionToItsSize)
+{
+    const PaperFont font = paperFont();
+    EXPECT_NEAR(font.widthOf("LM1:K1.C", 18, Weight::Plain), 2 * font.widthOf("LM1:K1.C", 9, Weight::Plain),
+                1e-9);
+    EXPECT_GT(font.widthOf("LM1", 9, Weight::Bold), font.widthOf("LM1", 9, Weight::Plain));
+}
+
+TEST(PaperFont, WrapsWithoutLosingAWord)
+{
+    const PaperFont font = paperFont();
+    const QString text = "one two three four";
+    const auto lines =
+        wrapped(font, text, 9, Weight::Plain, font.widthOf("three four", 9, Weight::Plain) + 1);
+    EXPECT_EQ(lines, (std::vector<QString>{"one two", "three four"}));
+    EXPECT_EQ(wrapped(font, "CAB1:K1.NO", 9, Weight::Plain, font.widthOf("CAB1:", 9, Weight::Plain) + 1,
+                      Breaks::InsideWords),
+              (std::vector<QString>{"CAB1:", "K1.NO"}));
+}
+
+TEST(PaperFont, ThatIsMissingIsNamed)
+{
+    const auto pdf = schedulePdf(
+        everything(), {.size = SheetSize::A4, .language = Language::English, .fontFolder = "/nowhere"});
+    ASSERT_FALSE(pdf.ok());
+    EXPECT_EQ(inWords(pdf.problem()),
+              "/nowhere/DejaVuSans.ttf: The font '/nowhere/DejaVuSans.ttf' can't be read. "
+              "Put the program's folder resources/font back as it came.");
+}
+
+// ---- Pages.
+
+TEST(SchedulePages, KeepEveryTextInsideThePageAndNoTextOverAnother)
+{
+    const PaperFont font = paperFont();
+    for (const SheetSize size : {SheetSize::A4, SheetSize::Letter})
+        for (const Language language : {Language::English, Language::Spanish}) {
+            const PageSize page = landscapeOf(size);
+            for (const PrintedPage& printed : pagesOf(everything(), setupOf(size, language)))
+                for (const PlacedText& text : printed.texts) {
+                    const double right = text.x + font.widthOf(text.text, text.points, text.weight);
+                    EXPECT_GE(text.x, 25) << text.text.toStdString();
+                    EXPECT_LE(right, page.width - 25) << text.text.toStdString();
+                    EXPECT_LE(text.baseline, page.height - 22);
+                    for (const PlacedText& other : printed.texts)
+                        if (&other != &text && other.baseline == text.baseline && other.x > text.x) {
+                            EXPECT_GE(other.x, right)
+                                << text.text.toStdString() << " | " << other.text.toStdString();
+                        }
+                }
+        }
+}
+
+TEST(SchedulePages, PrintTerminalsLargeAndNothingUnderNinePoints)
+{
+    for (const PrintedPage& page : pagesOf(everything()))
+        for (const PlacedText& text : page.texts) {
+            EXPECT_GE(text.points, 9);
+            if (text.text == "COM" || text.text == "IN1") {
+                EXPECT_GE(text.points, 11);
+                EXPECT_EQ(text.weight, Weight::Bold);
+            }
+        }
+}
+
+TEST(SchedulePages, GiveEveryRowEightMillimetres)
+{
+    const double eight = 8 * 72 / 25.4;
+    const auto pages = pagesOf(scheduleOf(longDevice(10), ""));
+    std::vector<double> baselines;
+    for (const PlacedText& text : pages[0].texts)
+        if (text.text.startsWith("T") && text.points == terminalPrint)
+            baselines.push_back(text.baseline);
+    ASSERT_GT(baselines.size(), 5u);
+    for (std::size_t row = 1; row < baselines.size(); ++row)
+        EXPECT_GE(baselines[row] - baselines[row - 1], eight - 1e-6);
+}
+
+TEST(SchedulePages, AreNumberedAndCarryTheDigestAndTheCautions)
+{
+    const auto pages = pagesOf(everything());
+    ASSERT_GT(pages.size(), 2u);
+    for (std::size_t number = 0; number < pages.size(); ++number) {
+        EXPECT_TRUE(holdsText(pages[number], QString("page %1 of %2").arg(number + 1).arg(pages.size())));
+        EXPECT_TRUE(holdsText(pages[number], "0123456789ab"));
+        EXPECT_TRUE(holdsText(pages[number], "Prove dead before work."));
+        EXPECT_TRUE(holdsText(pages[number], "J-7"));
+    }
+    EXPECT_TRUE(holdsText(pages[0], "Never put two sources on one load."));
+    EXPECT_TRUE(holdsText(pages[0], "Nunca ponga dos fuentes en una misma carga."));
+}
+
+TEST(SchedulePages, StartABoxOnASheetOfItsOwn)
+{
+    Site site;
+    for (const char* tag : {"BOX1", "BOX2"})
+        site.device(std::string("PB") + tag, papersite::plate(), site.place(tag, "box", true));
+    const auto pages = pagesOf(scheduleOf(site.job, ""));
+    ASSERT_EQ(pages.size(), 2u);
+    EXPECT_TRUE(holdsText(pages[0], "BOX1 · box"));
+    EXPECT_TRUE(holdsText(pages[1], "BOX2 · box"));
+}
+
+TEST(SchedulePages, SayContinuedAndRepeatTheHeadsWhereADeviceGoesOn)
+{
+    const auto pages = pagesOf(scheduleOf(longDevice(60), ""));
+    ASSERT_GT(pages.size(), 2u);
+    EXPECT_EQ(textsWith(pages, "XX1"), static_cast<int>(pages.size()));
+    EXPECT_EQ(textsWith(pages, "Goes to"), static_cast<int>(pages.size()));
+    EXPECT_EQ(textsWith(pages, "long-strip, continued"), static_cast<int>(pages.size()) - 1);
+    EXPECT_EQ(textsWith(pages, "CAB · cabinet, continued"), static_cast<int>(pages.size()) - 1);
+}
+
+TEST(SchedulePages, KeepADeviceWholeWhereHalfASheetWouldNotBeLostByIt)
+{
+    Site site;
+    const PlaceId box = site.place("CAB", "cabinet", true);
+    for (int number = 1; number <= 12; ++number)
+        site.device("PB" + std::to_string(number), papersite::plate(), box);
+    const auto pages = pagesOf(scheduleOf(site.job, ""));
+    EXPECT_GT(pages.size(), 2u);
+    EXPECT_EQ(textsWith(pages, "test-plate, continued"), 0);
+}
+
+TEST(SchedulePages, AreRefusedRatherThanClipped)
+{
+    const auto pages =
+        schedulePages(scheduleOf(longDevice(1, std::string(90, 'W')), ""), paperFont(), setupOf());
+    ASSERT_FALSE(pages.ok());
+    EXPECT_EQ(inWords(pages.problem()), "Terminal schedule: '" + std::string(90, 'W') +
+                                            "' is too long for the page. "
+                                            "Shorten that name, or print the text or CSV form.");
+}
+
+TEST(SchedulePages, BreakALongNameAtItsMarksBeforeTheyRefuse)
+{
+    Site site;
+    const DeviceId far = site.device("SECOND-FLOOR-NORTH-WING-STORE-ROOM-DOOR-PUSH-PLATE-1",
+                                     papersite::plate(), {}),
+                   near = site.device("THIRD-FLOOR-NORTH-WING-STORE-ROOM-DOOR-PUSH-PLATE-2",
+                                      papersite::plate(), {});
+    site.wire("SECOND-FLOOR-NORTH-WING-STORE-ROOM-DOOR-WIRE-1", "RD", Site::at(far, "C"),
+              Site::at(near, "C"));
+    site.wire("THIRD-FLOOR-NORTH-WING-STORE-ROOM-DOOR-WIRE-1", "RD", Site::at(far, "C"), Site::at(near, "C"));
+    const auto pages = schedulePages(scheduleOf(site.job, ""), paperFont(), setupOf());
+    EXPECT_TRUE(pages.ok()) << inWords(pages.problem());
+}
+
+TEST(SchedulePages, AreRefusedWhereTheFontHasNoLetterForAName)
+{
+    const auto pages = schedulePages(scheduleOf(longDevice(1, "\u95e8"), ""), paperFont(), setupOf());
+    ASSERT_FALSE(pages.ok());
+    EXPECT_EQ(inWords(pages.problem()), "Terminal schedule: The font of the papers has no '\u95e8'. "
+                                        "Write names with other letters, or print the text or CSV form.");
+}
+
+TEST(SchedulePages, AreNotSpoiltByAnotherJobsLetters)
+{
+    const PaperFont font = paperFont();
+    EXPECT_FALSE(schedulePages(scheduleOf(longDevice(1, "\u95e8"), ""), font, setupOf()).ok());
+    EXPECT_TRUE(schedulePdf(everything(), setupOf()).ok());
+}
+
+TEST(SchedulePages, OfAnEmptyJobIsOneSheetOfCautions)
+{
+    EXPECT_EQ(pagesOf(scheduleOf(Job{}, "")).size(), 1u);
+}
+
+// ---- PDF.
+
+TEST(SchedulePdf, IsAPdfThatEnds)
+{
+    const auto pdf = schedulePdf(everything(), setupOf());
+    ASSERT_TRUE(pdf.ok());
+    EXPECT_TRUE(pdf.value().starts_with("%PDF-1."));
+    EXPECT_NE(pdf.value().rfind("%%EOF"), std::string::npos);
+}
+
+TEST(SchedulePdf, IsMadeForTheScheduleAndNotYetForTags)
+{
+    ASSERT_NE(pdfMakerFor("schedule"), nullptr);
+    EXPECT_EQ(pdfMakerFor("tags"), nullptr);
+    EXPECT_TRUE(
+        pdfMakerFor("schedule")(papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setupOf())
+            .ok());
+}
+
+} // namespace
+} // namespace doorloom

@@ -1,0 +1,90 @@
+#include "print/printedpage.h"
+
+#include <QBuffer>
+#include <QMarginsF>
+#include <QPageLayout>
+#include <QPainter>
+#include <QPdfWriter>
+
+#include <map>
+
+namespace doorloom {
+namespace {
+
+QPageSize::PageSizeId idOf(SheetSize size)
+{
+    return size == SheetSize::A4 ? QPageSize::A4 : QPageSize::Letter;
+}
+
+class PagePainter {
+public:
+    PagePainter(QPainter& painter, const PaperFont& font) : painter_(painter), font_(font) {}
+
+    void draw(const PrintedPage& page)
+    {
+        for (const Rule& rule : page.rules) {
+            painter_.setPen(QPen(Qt::black, rule.width * units, Qt::SolidLine, Qt::FlatCap));
+            painter_.drawLine(at(rule.x1, rule.y1), at(rule.x2, rule.y2));
+        }
+        painter_.setPen(Qt::black);
+        for (const PlacedText& text : page.texts) {
+            use(text.points, text.weight);
+            painter_.drawText(at(text.x, text.baseline), text.text);
+        }
+    }
+
+private:
+    static constexpr double units = PaperFont::unitsPerPoint;
+    static QPointF at(double x, double y) { return {x * units, y * units}; }
+
+    void use(double points, Weight weight)
+    {
+        const auto wanted = std::pair(points, weight);
+        if (current_ == wanted)
+            return;
+        current_ = wanted;
+        auto known = fonts_.find(wanted);
+        if (known == fonts_.end())
+            known = fonts_.emplace(wanted, font_.at(points, weight)).first;
+        painter_.setFont(known->second);
+    }
+
+    QPainter& painter_;
+    const PaperFont& font_;
+    std::map<std::pair<double, Weight>, QFont> fonts_;
+    std::pair<double, Weight> current_{0, Weight::Plain};
+};
+
+} // namespace
+
+PageSize landscapeOf(SheetSize size)
+{
+    const QSizeF portrait = QPageSize(idOf(size)).size(QPageSize::Point);
+    return {portrait.height(), portrait.width()};
+}
+
+std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, SheetSize size,
+                  const QString& title)
+{
+    QByteArray bytes;
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    {
+        QPdfWriter writer(&buffer);
+        writer.setResolution(72 * PaperFont::unitsPerPoint);
+        writer.setPageLayout(
+            QPageLayout(QPageSize(idOf(size)), QPageLayout::Landscape, QMarginsF(0, 0, 0, 0)));
+        writer.setTitle(title);
+        writer.setCreator("Doorloom");
+        QPainter painter(&writer);
+        PagePainter pagePainter(painter, font);
+        for (const PrintedPage& page : pages) {
+            if (&page != &pages.front())
+                writer.newPage();
+            pagePainter.draw(page);
+        }
+    }
+    return bytes.toStdString();
+}
+
+} // namespace doorloom

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "base/result.h"
+#include "print/paperfont.h"
+
+#include <QString>
+
+#include <string>
+#include <vector>
+
+// What every paper is drawn from: text and rules at fixed spots. All lengths are points, y down from the top.
+namespace doorloom {
+
+struct PlacedText {
+    double x = 0, baseline = 0;
+    double points = 9;
+    Weight weight = Weight::Plain;
+    QString text;
+};
+
+struct Rule {
+    double x1 = 0, y1 = 0, x2 = 0, y2 = 0, width = 0.5;
+};
+
+struct PrintedPage {
+    std::vector<PlacedText> texts; // in reading order
+    std::vector<Rule> rules;
+};
+
+enum class SheetSize { A4, Letter };
+
+struct PageSetup {
+    SheetSize size = SheetSize::A4;
+    Language language = Language::English;
+    std::string fontFolder; // resources/font
+};
+
+struct PageSize {
+    double width = 0, height = 0;
+};
+PageSize landscapeOf(SheetSize size);
+
+// The pages as PDF, for saveBytes (core/file).   Needs a QGuiApplication (paperApplication()).
+// Cost: mostly Qt's own, for each text
+std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, SheetSize size,
+                  const QString& title);
+
+} // namespace doorloom
