@@ -42,6 +42,31 @@ struct SwitchOnLeg {
     std::vector<Key> keys;
 };
 
+// Is nothing landed on the switch but here? Otherwise it may be there for another load, and this one only passes.
+bool isIdle(const Facts& facts, const Landing& here, const std::vector<Key>& keys)
+{
+    return std::none_of(keys.begin(), keys.end(), [&](const Key& key) {
+        const auto vertex = facts.net.vertexOf(here.device, key);
+        return key != here.terminal && vertex && facts.isLanded(*vertex);
+    });
+}
+
+// Do conductors alone lead from here to a source's pole?
+bool isWiredToPole(const Facts& facts, Vertex from)
+{
+    std::vector<Vertex> reached{from};
+    for (std::size_t next = 0; next < reached.size(); ++next)
+        for (const Joint& joint : facts.circuit().joints)
+            if (facts.net.origin(joint.origin).conductor && (joint.a == reached[next] || joint.b == reached[next]))
+                if (const Vertex far = joint.a == reached[next] ? joint.b : joint.a;
+                    std::find(reached.begin(), reached.end(), far) == reached.end())
+                    reached.push_back(far);
+    return std::any_of(facts.circuit().feeds.begin(), facts.circuit().feeds.end(), [&](const Feed& feed) {
+        return std::any_of(reached.begin(), reached.end(),
+                           [&](Vertex vertex) { return vertex == feed.plus || vertex == feed.minus; });
+    });
+}
+
 std::optional<SwitchOnLeg> switchOnLeg(const Facts& facts, const Element& element)
 {
     for (const auto& [leg, other] : {std::pair(element.a, element.b), std::pair(element.b, element.a)})
@@ -51,7 +76,8 @@ std::optional<SwitchOnLeg> switchOnLeg(const Facts& facts, const Element& elemen
                 const Kind* kind = landing ? kindOf(facts.job, landing->device) : nullptr;
                 if (!kind || landing->device == facts.deviceOf(element.origin))
                     continue;
-                if (auto keys = switchWith(*kind, landing->terminal); !keys.empty())
+                auto keys = switchWith(*kind, landing->terminal);
+                if (!keys.empty() && (isIdle(facts, *landing, keys) || !isWiredToPole(facts, leg)))
                     return SwitchOnLeg{leg, other, *landing, std::move(keys)};
             }
     return std::nullopt;

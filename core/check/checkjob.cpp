@@ -5,7 +5,7 @@
 
 #include <algorithm>
 #include <deque>
-#include <map>
+#include <iterator>
 #include <optional>
 
 namespace doorloom {
@@ -16,9 +16,13 @@ std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, Coverage*
 {
     const Facts facts(job, budget);
     std::vector<Finding> all;
-    for (const Check* check : allChecks())
-        for (Finding& finding : check->run(facts))
-            all.push_back(std::move(finding));
+    for (const Check* check : allChecks()) {
+        std::vector<Finding> found = check->run(facts);
+        // By tag, not by id: of two with one root, the same speaks however the job was drawn.
+        std::stable_sort(found.begin(), found.end(),
+                         [&](const Finding& a, const Finding& b) { return atText(job, a) < atText(job, b); });
+        std::move(found.begin(), found.end(), std::back_inserter(all));
+    }
     if (coverage)
         coverage->add(facts.ask.coverage());
     return all;
@@ -26,10 +30,14 @@ std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, Coverage*
 
 double weight(Severity severity)
 {
-    return severity == Severity::Danger ? 1000 : severity == Severity::Fault ? 100 : severity == Severity::Doubt ? 10 : 1;
+    return severity == Severity::Danger  ? 1000
+           : severity == Severity::Fault ? 100
+           : severity == Severity::Doubt ? 10
+                                         : 1;
 }
 
-// What a finding is known by while remedies are tried. A lock's situations are told apart: each may have another root.
+// What a finding is known by while remedies are tried. A lock's situations are told apart: each may have
+// another root.
 struct Known {
     std::string_view rule;
     std::vector<Spot> at;
@@ -39,7 +47,8 @@ struct Known {
 
 Known knownBy(const Finding& finding)
 {
-    return {finding.rule, finding.at, finding.throws.empty() ? std::vector<Situation>() : finding.throws.front().situation,
+    return {finding.rule, finding.at,
+            finding.throws.empty() ? std::vector<Situation>() : finding.throws.front().situation,
             finding.severity};
 }
 
@@ -64,6 +73,21 @@ std::size_t mostTrials(const Job& job)
     return std::max<std::size_t>(8, 20'000 / std::max<std::size_t>(1, job.devices.size()));
 }
 
+constexpr std::size_t mostRemedies = 8; // that are named
+constexpr Text either = {.en = "{first} Or: {others}", .es = "{first} O bien: {others}"};
+constexpr Text noSingleEdit = {
+    .en = "No single edit mends this: follow its path and draw it anew.",
+    .es = "Ninguna modificación sola lo corrige: siga su camino y dibújelo de nuevo."};
+
+Message oneOf(const std::vector<Remedy>& remedies)
+{
+    Message words = remedies.back().words;
+    for (auto remedy = remedies.rbegin() + 1; remedy != remedies.rend(); ++remedy)
+        words = {either,
+                 {{"first", std::vector<Message>{remedy->words}}, {"others", std::vector<Message>{words}}}};
+    return words;
+}
+
 // Judges one part: finds the best remedy of each finding, and what else that remedy would mend.
 class PartJudge {
 public:
@@ -71,8 +95,10 @@ public:
         : job_(job), budget_(budget), findings_(rawFindings(job, budget, &coverage)), best_(findings_.size()),
           isLine_(findings_.size(), false), trialsLeft_(mostTrials(job))
     {
-        for (const Finding& finding : findings_)
+        for (const Finding& finding : findings_) {
             known_.push_back(knownBy(finding));
+            badness_ += weight(finding.severity);
+        }
     }
 
     std::vector<Finding> judged()
@@ -108,21 +134,32 @@ private:
         return trials_.back().second ? &*trials_.back().second : nullptr;
     }
 
-    // The first remedy after which the finding is gone and the least is wrong. Its words become the finding's.
+    // After a remedy the finding is gone and less is wrong than before; of those the ones that leave the
+    // least wrong. The finding keeps them, and its words name them.
     const Outcome* bestOutcome(std::size_t i)
     {
         Finding& finding = findings_[i];
+        if (finding.remedies.empty())
+            return nullptr;
         const Outcome* best = nullptr;
-        if (!finding.remedies.empty())
-            finding.remedy = finding.remedies.front().words;
+        std::vector<Remedy> mending;
         for (const Remedy& remedy : finding.remedies) {
             const Outcome* outcome = tried(remedy.change);
-            if (!outcome || outcome->leaves(known_[i]) || (best && outcome->badness >= best->badness))
+            if (!outcome || outcome->leaves(known_[i]) || outcome->badness >= badness_ ||
+                (best && outcome->badness > best->badness))
                 continue;
-            best = outcome;
-            finding.remedy = remedy.words;
-            chosen_.try_emplace(i, nullptr).first->second = &remedy.change;
+            if (best && outcome->badness < best->badness)
+                mending.clear();
+            if (mending.empty())
+                best = outcome;
+            mending.push_back(remedy);
         }
+        mending.resize(std::min(mending.size(), mostRemedies));
+        if (!mending.empty())
+            finding.remedy = oneOf(mending);
+        else
+            finding.remedy = trialsLeft_ > 0 ? Message{noSingleEdit} : finding.remedies.front().words;
+        finding.remedies = std::move(mending);
         return best;
     }
 
@@ -147,7 +184,8 @@ private:
         for (std::size_t i = 0; i < findings_.size(); ++i)
             if (!isLine_[i] && best_[i]) {
                 first = first.value_or(i);
-                (void)applyChange(mended, *chosen_.at(i)); // two remedies may be one edit: the second is refused
+                // Two remedies may be one edit: the second is refused.
+                (void)applyChange(mended, findings_[i].remedies.front().change);
             }
         const bool any = first && std::any_of(findings_.begin(), findings_.end(), [&](const Finding& each) {
                              const auto i = static_cast<std::size_t>(&each - findings_.data());
@@ -196,10 +234,10 @@ private:
     std::vector<Finding> findings_;
     std::vector<Known> known_;         // of each, as it was found
     std::vector<const Outcome*> best_; // after the best remedy of each
-    std::map<std::size_t, const Change*> chosen_;
     std::vector<bool> isLine_;
     std::deque<std::pair<Change, std::optional<Outcome>>> trials_;
     std::size_t trialsLeft_;
+    double badness_ = 0; // of all findings together
 };
 
 } // namespace
@@ -210,7 +248,6 @@ CheckResult checkJob(const Job& job, std::uint64_t budget)
     for (const Job& part : partsOf(job))
         for (Finding& finding : PartJudge(part, budget, result.coverage).judged()) {
             result.everyQuestionAnswered = result.everyQuestionAnswered && !finding.undecided;
-            finding.remedies.clear();
             result.findings.push_back(std::move(finding));
         }
     std::stable_sort(result.findings.begin(), result.findings.end(),
@@ -218,6 +255,9 @@ CheckResult checkJob(const Job& job, std::uint64_t budget)
     return result;
 }
 
-std::vector<Finding> findingsOf(const Job& job, std::uint64_t budget) { return checkJob(job, budget).findings; }
+std::vector<Finding> findingsOf(const Job& job, std::uint64_t budget)
+{
+    return checkJob(job, budget).findings;
+}
 
 } // namespace doorloom

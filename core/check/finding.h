@@ -58,7 +58,8 @@ struct Finding {
     Message why, remedy;
     std::vector<Origin> path;      // from pole to pole, or from pole to where it stops
     std::vector<Finding> lines;    // what has the same root
-    std::vector<Remedy> remedies;  // edits to choose from; the first stands while none was tried
+    std::vector<Remedy> remedies;  // edits to choose from; after the check, those that mend it best, as the remedy
+                                   // names them
     bool undecided = false;        // the budget ran out: not proved and not excluded
 };
 

@@ -319,6 +319,11 @@ private:
                                   meet(opposite(one), opposite(other)) || meet(one.vertex, other.vertex);
                 say(tied ? "poles of two supplies" : "poles of two untied supplies", tied ? twoSupplies : untied,
                     {{"one", nameOf(facts_, one.vertex)}, {"other", nameOf(facts_, other.vertex)}});
+                finding_.path = wayBetween(facts_, facts_.ask.joined(element_.a, one.vertex).cubes.front(), one.vertex,
+                                           element_.a, false);
+                for (const Origin& origin : wayBetween(
+                         facts_, facts_.ask.joined(element_.b, other.vertex).cubes.front(), element_.b, other.vertex, false))
+                    finding_.path.push_back(origin);
                 const Feed &a = facts_.circuit().feeds[one.feed], &b = facts_.circuit().feeds[other.feed];
                 if (!tied)
                     remedies_.land(a.minus < b.minus ? a.minus : b.minus, a.minus < b.minus ? b.minus : a.minus);

@@ -21,6 +21,7 @@ constexpr Text moveWords = {.en = "With power off, move the conductor from {far}
                             .es = "Sin tensión, mueva el conductor de {far}: de {from} a {to}."};
 constexpr Text landFreeWords = {.en = "Land the free end of conductor {tag}, which comes from {far}, on {to}.",
                                 .es = "Conecte el extremo libre del conductor {tag}, que viene de {far}, en {to}."};
+constexpr Text inTurn = {.en = "{first} {then}", .es = "{first} {then}"};
 constexpr Text freeEnd = {.en = "nothing", .es = "nada"};
 
 std::string inName(const Job& job, const End& end)
@@ -39,6 +40,19 @@ void Remedies::add(Message words, Result<Change> change)
 {
     if (change.ok())
         remedies_.push_back({std::move(words), std::move(change.value())});
+}
+
+void Remedies::addTogether(std::vector<Remedy> steps)
+{
+    Remedy all;
+    for (auto step = steps.rbegin(); step != steps.rend(); ++step) {
+        all.words = step == steps.rbegin()
+                        ? step->words
+                        : Message{inTurn, {{"first", std::vector<Message>{step->words}}, {"then", std::vector<Message>{all.words}}}};
+        all.change = joined(std::move(step->change), std::move(all.change));
+    }
+    if (!steps.empty())
+        remedies_.push_back(std::move(all));
 }
 
 void Remedies::takeOff(ConductorId conductor)

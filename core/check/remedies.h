@@ -21,6 +21,8 @@ public:
     void landFreeEnd(const Conductor& conductor, const Landing& to);
     void moveEnd(const Conductor& conductor, const Landing& from, const Landing& to);
     void add(Message words, Result<Change> change);
+    // All of these as one edit; none of them reads what another writes.
+    void addTogether(std::vector<Remedy> steps);
 
     // What undoes a way: options that closed it, parts turned round, each conductor taken off.
     void breakWay(const std::vector<Origin>& way);

@@ -146,6 +146,31 @@ std::optional<Finding> deadLoad(const Facts& facts, const OutputInJob& output, c
     return std::nullopt;
 }
 
+const Conductor* onlyConductorAt(const Facts& facts, Vertex vertex)
+{
+    const auto conductors = facts.conductorsAt(vertex);
+    return conductors.size() == 1 ? conductors.front() : nullptr;
+}
+
+// The output dry, its common on the load's own plus, its contact on the load, and the load's other side on the
+// minus of the same supply.
+std::vector<Remedy> throughDryContact(const Facts& facts, const OutputInJob& output, const Hanging& load, Vertex back)
+{
+    const Conductor *feed = onlyConductorAt(facts, load.farSide), *switched = onlyConductorAt(facts, load.side);
+    const auto fed = facts.landingAt(load.farSide), other = facts.landingAt(load.side);
+    const auto common = facts.landingAt(output.terminals.front());
+    if (!feed || !switched || !fed || !other || !common)
+        return {};
+    Remedies steps(facts);
+    steps.setOtherValues(output.device, output.output->option);
+    steps.moveEnd(*feed, *fed, *common);
+    steps.moveEnd(*switched, *other, *fed);
+    steps.land(load.side, back);
+    Remedies remedies(facts);
+    remedies.addTogether(steps.taken());
+    return remedies.taken();
+}
+
 std::optional<Finding> returnsThrough(const Facts& facts, const OutputInJob& output)
 {
     for (const Hanging& load : loadsOn(facts, output))
@@ -164,9 +189,7 @@ std::optional<Finding> returnsThrough(const Facts& facts, const OutputInJob& out
                            {{"output", outputName(facts, output)},
                             {"load", tagOfOrigin(facts, facts.circuit().elements[load.element].origin)},
                             {"pole", nameOf(facts, pole.vertex)}}};
-            Remedies remedies(facts);
-            remedies.land(load.side, back);
-            finding.remedies = remedies.taken();
+            finding.remedies = throughDryContact(facts, output, load, back);
             finding.path = wayBetween(facts, verdict.cubes.front(), load.side, back, false);
             return finding;
         }

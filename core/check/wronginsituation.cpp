@@ -21,8 +21,18 @@ constexpr Text unfedSecure = {.en = "fail-secure (unlocked only while powered) a
                               .es = "es de bloqueo sin tensión (libre solo con tensión) y no recibe tensión"};
 constexpr Text fedSafe = {.en = "fail-safe (locked only while powered) and fed",
                           .es = "es de apertura sin tensión (bloqueado solo con tensión) y recibe tensión"};
-constexpr Text unfedSafe = {.en = "fail-safe (locked only while powered) and not fed",
-                            .es = "es de apertura sin tensión (bloqueado solo con tensión) y no recibe tensión"};
+constexpr Text unfedSafe = {
+    .en = "fail-safe (locked only while powered) and not fed",
+    .es = "es de apertura sin tensión (bloqueado solo con tensión) y no recibe tensión"};
+
+constexpr Text otherMode = {.en = "No wiring mends this: without power {lock} is always {state}. Fit a lock "
+                                  "of the other fail mode at {lock}, "
+                                  "or change what {opening} promises.",
+                            .es = "Ningún cableado lo corrige: sin tensión {lock} queda siempre {state}. "
+                                  "Monte en {lock} una cerradura del otro "
+                                  "modo sin tensión, o cambie lo que promete {opening}."};
+constexpr Text locked = {.en = "locked", .es = "bloqueado"};
+constexpr Text unlocked = {.en = "free", .es = "libre"};
 
 bool keeps(Promised promised, LockState state)
 {
@@ -50,12 +60,33 @@ Finding broken(const Facts& facts, const Opening& opening, const Promise& promis
     finding.throws = {Witness{{}, {promise.situation}}};
     const bool isFree = promise.promised == Promised::Locked;
     const bool fed = isFree == (lock.failMode == FailMode::Secure);
-    const Text& mode = lock.failMode == FailMode::Secure ? (fed ? fedSecure : unfedSecure) : (fed ? fedSafe : unfedSafe);
+    const Text& mode =
+        lock.failMode == FailMode::Secure ? (fed ? fedSecure : unfedSecure) : (fed ? fedSafe : unfedSafe);
     finding.why = {isFree ? whyFree : whyLocked,
                    {{"lock", tagOf(facts.job, promise.device)},
                     {"opening", opening.tag},
                     {"fed", std::vector<Message>{mode}}}};
     return finding;
+}
+
+// Exchanges the two sides of each changeover that this operator moves, where one is landed.
+void addExchanges(const Facts& facts, const Device& device, MovedIndex moved, Remedies& remedies)
+{
+    const std::vector<Part>& parts = kindOf(facts.job, device)->parts;
+    for (std::size_t i = 0; i < parts.size(); ++i)
+        for (std::size_t k = i + 1; k < parts.size(); ++k) {
+            const auto *one = std::get_if<ContactPart>(&parts[i].body),
+                       *other = std::get_if<ContactPart>(&parts[k].body);
+            if (!one || !other || one->a != other->a || one->role != other->role ||
+                facts.net.indexOf(boundTo(device, one->role)) != moved)
+                continue;
+            const auto isLanded = [&](const Key& node) {
+                const auto vertex = facts.net.vertexOf(device.id, node);
+                return vertex && facts.isLanded(*vertex);
+            };
+            if (isLanded(one->b) || isLanded(other->b))
+                remedies.exchange(device.id, one->b, other->b);
+        }
 }
 
 // NO for NC on each contact in the lock's feed, options of the outputs there, a leg moved onto the switch.
@@ -68,18 +99,10 @@ std::vector<Remedy> remediesFor(const Facts& facts, std::uint32_t element)
     for (MovedIndex moved : facts.ask.operatorsThatMatter(element))
         for (const Device& device : facts.job.devices) {
             const Kind* kind = kindOf(facts.job, device);
-            for (const Part& one : kind ? kind->parts : std::vector<Part>{})
-                for (const Part& other : kind->parts) {
-                    const auto *a = std::get_if<ContactPart>(&one.body), *b = std::get_if<ContactPart>(&other.body);
-                    if (!a || !b || &one >= &other || a->a != b->a || a->role != b->role ||
-                        facts.net.indexOf(boundTo(device, a->role)) != moved)
-                        continue;
-                    const bool landed = facts.isLanded(*facts.net.vertexOf(device.id, a->b)) ||
-                                        facts.isLanded(*facts.net.vertexOf(device.id, b->b));
-                    if (landed)
-                        remedies.exchange(device.id, a->b, b->b);
-                }
-            for (const SwitchedOutput& output : kind ? kind->outputs : std::vector<SwitchedOutput>{})
+            if (!kind)
+                continue;
+            addExchanges(facts, device, moved, remedies);
+            for (const SwitchedOutput& output : kind->outputs)
                 if (facts.net.indexOf(boundTo(device, output.key)) == moved)
                     options.insert({device.id, output.option});
         }
@@ -88,9 +111,15 @@ std::vector<Remedy> remediesFor(const Facts& facts, std::uint32_t element)
     return remedies.taken();
 }
 
+// With all power lost a lock does what it is made for, however it is wired.
+bool isOfItsFailMode(const Finding& finding)
+{
+    return finding.throws[0].situation[0].kind == SituationKind::AllPowerLost;
+}
+
 // The worst first, then in the order of situations.
-std::vector<Finding> brokenPromises(const Facts& facts, const Opening& opening, DeviceId device, const Lock& lock,
-                                    std::uint32_t element)
+std::vector<Finding> brokenPromises(const Facts& facts, const Opening& opening, DeviceId device,
+                                    const Lock& lock, std::uint32_t element)
 {
     std::vector<Finding> all;
     for (const Promise& promise : opening.promises) {
@@ -107,8 +136,16 @@ std::vector<Finding> brokenPromises(const Facts& facts, const Opening& opening, 
         return a.severity != b.severity ? a.severity > b.severity
                                         : a.throws[0].situation[0] < b.throws[0].situation[0];
     });
-    if (!all.empty())
-        for (const std::vector<Remedy> remedies = remediesFor(facts, element); Finding& finding : all)
+    if (std::any_of(all.begin(), all.end(), isOfItsFailMode)) {
+        const Message words{
+            otherMode,
+            {{"lock", tagOf(facts.job, device)},
+             {"opening", opening.tag},
+             {"state", std::vector<Message>{lock.failMode == FailMode::Secure ? locked : unlocked}}}};
+        for (Finding& finding : all)
+            finding.remedy = words;
+    } else if (!all.empty())
+        for (const std::vector<Remedy> remedies = remediesFor(facts, element); Finding & finding : all)
             finding.remedies = remedies;
     return all;
 }
@@ -136,7 +173,8 @@ extern const Check wrongInSituation = {
     .code = "wrong-in-situation",
     .worst = Severity::Danger,
     .title = {.en = "Lock wrong in a situation", .es = "Cerradura incorrecta en una situación"},
-    .notCovered = {.en = "situations that the opening promises nothing about; whether volts are enough; times",
+    .notCovered = {.en =
+                       "situations that the opening promises nothing about; whether volts are enough; times",
                    .es = "situaciones sin promesa de la abertura; si la tensión basta; tiempos"},
     .run = findWrong,
 };
