@@ -36,15 +36,16 @@ inline const std::string onePole = "both sides on one pole", missingReturn = "mi
                          ownContact = "must be in before it can pull in", whileShorted = "only while shorted";
 }
 
-// Whether the right form is known to lie one edit away, so that the remedy can name it, or any of several
-// edits would do.
-enum class Remedy { TheReverseEdit, AnyOfSeveral };
+// Whether what went wrong can be told from the wrong job alone. Where another edit mends it as well (another
+// kind of module, a contact instead of a strike, any conductor of a ring), the remedy need not name the
+// reverse edit.
+enum class Mending { TheReverseEdit, AnyOfSeveral };
 
 struct WrongForm {
     std::string name;
     Change change;                  // from the right job
     std::vector<Expected> findings; // above a hint: these and no others
-    Remedy remedy = Remedy::TheReverseEdit;
+    Mending mending = Mending::TheReverseEdit;
 };
 
 struct JudgedCircuit {
@@ -57,11 +58,11 @@ struct JudgedCircuit {
 using Edit = std::function<void(JobBuilder&)>;
 
 inline WrongForm wrongForm(std::string name, const Job& right, const Edit& edit,
-                           std::vector<Expected> findings, Remedy remedy = Remedy::TheReverseEdit)
+                           std::vector<Expected> findings, Mending mending = Mending::TheReverseEdit)
 {
     JobBuilder builder(right, Clamps::Roomy);
     edit(builder);
-    return {std::move(name), builder.change(), std::move(findings), remedy};
+    return {std::move(name), builder.change(), std::move(findings), mending};
 }
 
 inline Job wrongJob(const JudgedCircuit& circuit, const WrongForm& form)

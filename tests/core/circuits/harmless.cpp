@@ -46,14 +46,16 @@ void addTurnedDevices(std::vector<Harmless>& edits, const Job& job)
 }
 
 // Each conductor whose end could as well be landed where another conductor leads from there.
-void addMovedLandings(std::vector<Harmless>& edits, const Job& job, std::size_t most)
+void addMovedLandings(std::vector<Harmless>& edits, const Job& job, const Job& right, std::size_t most)
 {
     std::vector<Harmless> moved;
     for (const Conductor& conductor : job.conductors)
         for (const Conductor& other : job.conductors) {
             const Landing *here = landingOf(conductor.from), *also = landingOf(other.from),
                           *there = landingOf(other.to);
-            if (conductor.id == other.id || !here || !also || !there || *here != *also)
+            const Conductor* trusted = right.conductors.find(other.id);
+            if (conductor.id == other.id || !trusted || *trusted != other || !here || !also || !there ||
+                *here != *also)
                 continue;
             Conductor after = conductor;
             after.from.on = *there;
@@ -102,7 +104,7 @@ Job withTagsPrefixed(const Job& job, const std::string& prefix)
 
 } // namespace
 
-std::vector<Harmless> harmlessEdits(const Job& job, std::size_t mostMoves)
+std::vector<Harmless> harmlessEdits(const Job& job, const Job& right, std::size_t mostMoves)
 {
     std::vector<Harmless> edits = {{"a capped spare", JobBuilder(job).wire("spare", "spare").job()},
                                    {"conductor ends swapped", withEndsSwapped(job)},
@@ -111,7 +113,7 @@ std::vector<Harmless> harmlessEdits(const Job& job, std::size_t mostMoves)
                                    {"ids shuffled again", renumbered(job, 2)},
                                    {"tags changed", withTagsPrefixed(job, "Q"), "Q"}};
     addTurnedDevices(edits, job);
-    addMovedLandings(edits, job, mostMoves);
+    addMovedLandings(edits, job, right, mostMoves);
     return edits;
 }
 

@@ -37,7 +37,8 @@ JudgedCircuit oppositePoles()
             right,
             {},
             {wrongForm("D3", right, bothCanPullIn,
-                       {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"R1=in R2=in"}}})}};
+                       {{.rule = "shorted", .severity = "danger", .at = "PS1", .throws = {"R1=in R2=in"}}},
+                       Mending::AnyOfSeveral)}};
 }
 
 JudgedCircuit sealIn()
@@ -56,7 +57,8 @@ JudgedCircuit sealIn()
                          .severity = "fault",
                          .at = "R1",
                          .reason = reason::ownContact,
-                         .lines = {{"never-operated", "DO1:ACT"}}}})}};
+                         .lines = {{"never-operated", "DO1:ACT"}}}},
+                       Mending::AnyOfSeveral)}};
 }
 
 JudgedCircuit plainCoil()

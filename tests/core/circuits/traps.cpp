@@ -88,7 +88,8 @@ JudgedCircuit returnThatReachesOnlyPlus()
             {},
             {wrongForm(
                 "trap c no return", right, [](JobBuilder& job) { job.move("PS1:− → RES1:b", "TS1:2"); },
-                {{.rule = "never-fed", .severity = "fault", .at = "OL1", .reason = reason::missingReturn}})}};
+                {{.rule = "never-fed", .severity = "fault", .at = "OL1", .reason = reason::missingReturn}},
+                Mending::AnyOfSeveral)}};
 }
 
 JudgedCircuit eightDoors()
@@ -151,7 +152,7 @@ JudgedCircuit diodeChain()
             {},
             {wrongForm(
                 "trap h one bridged", right, [](JobBuilder& changed) { changed.wire("D20:A", "D20:K"); },
-                {{.rule = "shorted", .severity = "danger", .at = "PS1"}}, Remedy::AnyOfSeveral)}};
+                {{.rule = "shorted", .severity = "danger", .at = "PS1"}}, Mending::AnyOfSeveral)}};
 }
 
 JudgedCircuit sharedReturnCut(const std::string& name, const std::string& devices,

@@ -62,24 +62,25 @@ JudgedCircuit untied()
                          .severity = "fault",
                          .at = "ES1",
                          .reason = reason::untied,
-                         .names = {"LM1:K1"}}})}};
+                         .names = {"LM1:K1"}}},
+                       Mending::AnyOfSeveral)}};
 }
 
 JudgedCircuit tied()
 {
     const Job right = ownSupply().wire("PS1:−", "PS2:−").job();
-    return {
-        "Ct",
-        right,
-        {tie},
-        {wrongForm("C2", right, [](JobBuilder& job) { job.option("LM1", "K1", "wet"); },
-                   {{.rule = "wet-output",
-                     .severity = "danger",
-                     .at = "LM1:K1",
-                     .lines = {{"two-feeds", "PS1 PS2"}, {"never-fed", "ES1", reason::onePole}},
-                     .names = {"JA", "JB"}}}),
-         wrongForm("C4", right, returnThroughModule,
-                   {{.rule = "wet-output", .severity = "doubt", .at = "LM1:K1", .throws = {"LM1:K1=in"}}})}};
+    return {"Ct",
+            right,
+            {tie},
+            {wrongForm("C2", right, [](JobBuilder& job) { job.option("LM1", "K1", "wet"); },
+                       {{.rule = "wet-output",
+                         .severity = "danger",
+                         .at = "LM1:K1",
+                         .lines = {{"two-feeds", "PS1 PS2"}, {"never-fed", "ES1", reason::onePole}},
+                         .names = {"JA", "JB"}}}),
+             wrongForm("C4", right, returnThroughModule,
+                       {{.rule = "wet-output", .severity = "doubt", .at = "LM1:K1", .throws = {"LM1:K1=in"}}},
+                       Mending::AnyOfSeveral)}};
 }
 
 JudgedCircuit secondSupplyInTheBox()

@@ -79,15 +79,20 @@ JudgedCircuit circuitOf(const Row& row)
     const auto exchangeStrike = [&](JobBuilder& job) {
         job.kind("ES1", kindOfStrike(row.strike == FailMode::Secure ? FailMode::Safe : FailMode::Secure));
     };
+    // Where nothing is promised for a loss of power, the other contact would mend another strike as well.
     std::vector<std::string> strikeAlso = {"request PB1"};
-    if (row.egress == Egress::ByHand)
+    Mending mending = Mending::AnyOfSeveral;
+    if (row.egress == Egress::ByHand) {
         strikeAlso.push_back("all power lost");
+        mending = Mending::TheReverseEdit;
+    }
     return {
         row.name,
         right,
         {},
         {wrongForm(row.name + " other contact", right, exchangeContact, {wrongAtRest(row, {"request PB1"})}),
-         wrongForm(row.name + " other strike", right, exchangeStrike, {wrongAtRest(row, strikeAlso)})}};
+         wrongForm(row.name + " other strike", right, exchangeStrike, {wrongAtRest(row, strikeAlso)},
+                   mending)}};
 }
 
 } // namespace
