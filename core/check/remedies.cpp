@@ -38,7 +38,10 @@ std::string inName(const Job& job, const End& end)
 
 void Remedies::add(Message words, Result<Change> change)
 {
-    if (change.ok())
+    const bool isNew = change.ok() && std::none_of(remedies_.begin(), remedies_.end(), [&](const Remedy& each) {
+        return each.change == change.value();
+    });
+    if (isNew)
         remedies_.push_back({std::move(words), std::move(change.value())});
 }
 
