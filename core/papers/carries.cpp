@@ -553,7 +553,7 @@ bool hasMainsLead(const Job& job, DeviceId device)
 }
 
 struct Fed {
-    std::set<std::uint32_t> by, inputsOf;
+    std::set<std::uint32_t> by, inputsOf, minusOf;
 };
 
 Fed fedBy(const Job& job, const Graph& graph, Areas& areas, const Device& device)
@@ -565,8 +565,7 @@ Fed fedBy(const Job& job, const Graph& graph, Areas& areas, const Device& device
     for (Node node = first; node < end; ++node) {
         const Traits& reached = areas.isRail(node) ? areas.group(node) : areas.area(node);
         for (const Pole& pole : reached.poles)
-            if (pole.plus || pole.device == device.id)
-                fed.by.insert(pole.device.number);
+            (pole.plus || pole.device == device.id ? fed.by : fed.minusOf).insert(pole.device.number);
         if (!areas.isRail(node))
             fed.inputsOf.insert(reached.inputDevices.begin(), reached.inputDevices.end());
     }
@@ -606,6 +605,8 @@ Carries::Carries(const Job& job)
         std::set<std::uint32_t> all = feeds[device.id.number].by;
         for (std::uint32_t input : feeds[device.id.number].inputsOf)
             all.insert(feeds[input].by.begin(), feeds[input].by.end());
+        if (all.empty()) // a strip of minuses is dead only when its supply is off
+            all = feeds[device.id.number].minusOf;
         supplies_.emplace(device.id.number, byTag(job, all));
     }
 }
