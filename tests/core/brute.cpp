@@ -411,6 +411,19 @@ BruteVerdict BruteForce::answered(const OverPositions& over, const OverPositions
     return verdict;
 }
 
+// Nothing passes what is joined to this vertex without any contact.
+BruteForce::Closed BruteForce::withoutNet(Closed closed, Vertex vertex) const
+{
+    Closed unguarded;
+    for (const Joint& joint : circuit_.joints)
+        unguarded.push_back(joint.guard.always());
+    const Nets nets = netsOf(circuit_, unguarded);
+    for (std::size_t j = 0; j < closed.size(); ++j)
+        if (nets[circuit_.joints[j].a] == nets[vertex] || nets[circuit_.joints[j].b] == nets[vertex])
+            closed[j] = false;
+    return closed;
+}
+
 BruteVerdict BruteForce::joined(Vertex x, Vertex y, const Joints& without) const
 {
     return allJoined({{x, y}}, without);
@@ -418,10 +431,14 @@ BruteVerdict BruteForce::joined(Vertex x, Vertex y, const Joints& without) const
 
 BruteVerdict BruteForce::allJoined(const Pairs& pairs, const Joints& without) const
 {
-    const auto areJoined = [&](const Closed& closed) {
-        const Nets nets = netsOf(circuit_, withoutJoints(closed, without));
+    const auto isJoined = [&](const Closed& closed, const Questions::Pair& pair) {
+        const Nets nets = netsOf(circuit_, pair.avoiding ? withoutNet(closed, *pair.avoiding) : closed);
+        return nets[pair.x] == nets[pair.y];
+    };
+    const auto areJoined = [&](const Closed& all) {
+        const Closed closed = withoutJoints(all, without);
         return std::all_of(pairs.begin(), pairs.end(),
-                           [&](const Questions::Pair& pair) { return nets[pair.x] == nets[pair.y]; });
+                           [&](const Questions::Pair& pair) { return isJoined(closed, pair); });
     };
     OverPositions over;
     for (const Position& position : positions_)

@@ -46,6 +46,7 @@ private:
     using OverPositions = std::vector<char>; // yes or no, by the number of a position
     using OverCubes = std::vector<char>;     // by the number of a cube
     using CubeNumber = std::size_t;
+    using Closed = std::vector<bool>; // by joint
 
     struct Run { // until it settles, or the positions that come round again and again
         std::optional<Position> settled;
@@ -66,6 +67,7 @@ private:
     bool becomesAble(const Drive& drive, const OverPositions& happens) const;
     void findAble();
 
+    Closed withoutNet(Closed closed, Vertex vertex) const;
     BruteVerdict answered(const OverPositions& over, const OverPositions& asked,
                           const std::function<bool(const Cube&)>& holdsWithContactsOpen) const;
     OverPositions withCoilsLetGo() const;

@@ -40,8 +40,12 @@ private:
     void disagree(const std::string& question, const std::string& words);
     void askJoined();
     void askJoinedWithout(Vertex x, Vertex y);
+    void askSidesAndPoles();
     void askFeeds();
+    void askWhatMatters();
+    bool makesADifference(MovedIndex moved, std::uint32_t element);
     void askElements();
+    void askBuzzing();
     void askInputsAndDrives();
     void askPositions();
     void askForAPosition(const Cube& throws, std::optional<std::uint32_t> feed);
@@ -127,6 +131,21 @@ void Comparison::askJoined()
     }
 }
 
+// Each side of a load to plus, by ways that do not pass minus. Poles that are one net leave nothing to ask.
+void Comparison::askSidesAndPoles()
+{
+    for (const Feed& feed : circuit_.feeds) {
+        if (brute_.joined(feed.plus, feed.minus).answer == Answer::Always)
+            continue;
+        for (const Element& element : circuit_.elements)
+            for (const Vertex side : {element.a, element.b}) {
+                const std::vector<Questions::Pair> pairs{{side, feed.plus, feed.minus}};
+                compare("joined avoiding", fmt::format("{}, {} avoiding {}", side, feed.plus, feed.minus),
+                        questions_.allJoined(pairs), brute_.allJoined(pairs));
+            }
+    }
+}
+
 void Comparison::askFeeds()
 {
     for (std::uint32_t f = 0; f < circuit_.feeds.size(); ++f)
@@ -149,6 +168,59 @@ void Comparison::askElements()
                            questions_.alwaysReturnedVia(e, f), brute_.alwaysReturnedVia(e, f));
         }
     }
+}
+
+bool Comparison::makesADifference(MovedIndex moved, std::uint32_t element)
+{
+    for (Position position : brute_.positions()) {
+        const bool fed = brute_.returnedIn(position, element);
+        position[moved] = static_cast<ThrowIndex>((position[moved] + 1) % circuit_.operators[moved].throws);
+        if (brute_.returnedIn(position, element) != fed)
+            return true;
+    }
+    return false;
+}
+
+bool movesASource(const Circuit& circuit, MovedIndex moved)
+{
+    const auto names = [&](const Term& term) {
+        return std::any_of(term.begin(), term.end(), [&](const Atom& atom) { return atom.moved == moved; });
+    };
+    return std::any_of(circuit.feeds.begin(), circuit.feeds.end(), [&](const Feed& feed) {
+        return std::any_of(feed.live.anyOf.begin(), feed.live.anyOf.end(), names);
+    });
+}
+
+// More may be named than make a difference, but none fewer; those that turn a source off are not among them.
+void Comparison::askWhatMatters()
+{
+    for (std::uint32_t e = 0; e < circuit_.elements.size(); ++e) {
+        if (circuit_.elements[e].kind != ElementKind::Load)
+            continue;
+        const std::vector<MovedIndex> matter = questions_.operatorsThatMatter(e);
+        for (MovedIndex moved = 0; moved < circuit_.operators.size(); ++moved) {
+            const bool named = std::binary_search(matter.begin(), matter.end(), moved);
+            ++counts_["matters"][named ? Answer::Some : Answer::Never];
+            if (!named && !movesASource(circuit_, moved) && makesADifference(moved, e))
+                disagree("matters", fmt::format(" K{} to E{}: engine no", moved, e));
+        }
+    }
+}
+
+// Whether any coil buzzes: which of several that move together is called so is the engine's choice. Circuits
+// with followers are left out.
+void Comparison::askBuzzing()
+{
+    Answer ours = Answer::Never, theirs = Answer::Never;
+    for (std::uint32_t d = 0; d < circuit_.drives.size(); ++d) {
+        if (circuit_.drives[d].manner == Drive::Manner::Follows)
+            return;
+        if (circuit_.drives[d].manner != Drive::Manner::Plain)
+            continue;
+        ours = std::max(ours, questions_.buzzes(d).answer);
+        theirs = std::max(theirs, brute_.buzzes(d).answer);
+    }
+    compareAnswers("buzzes", "any coil", ours, theirs);
 }
 
 void Comparison::askInputsAndDrives()
@@ -226,8 +298,11 @@ void Comparison::askPositions()
 std::optional<Disagreement> Comparison::first()
 {
     askJoined();
+    askSidesAndPoles();
     askFeeds();
     askElements();
+    askWhatMatters();
+    askBuzzing();
     askInputsAndDrives();
     askPositions();
     return first_;
