@@ -18,9 +18,15 @@ using Words = std::vector<std::string>;
 const std::vector<std::pair<std::string, std::string>> bareDesk = {
     {"PATH", "/nowhere"}, {"QT_QPA_PLATFORM", "nonsense"}, {"FONTCONFIG_FILE", "/dev/null"}};
 
+// Pages need to know where fonts are, though they use the shipped one alone.
+const std::vector<std::pair<std::string, std::string>> deskForPages = {{"QT_QPA_PLATFORM", "nonsense"}};
+
 Ended doorloom(Words arguments)
 {
-    return runProgram({.arguments = std::move(arguments), .environment = bareDesk});
+    const bool drawsPages = std::any_of(arguments.begin(), arguments.end(),
+                                        [](const std::string& word) { return word.ends_with(".pdf"); });
+    return runProgram(
+        {.arguments = std::move(arguments), .environment = drawsPages ? deskForPages : bareDesk});
 }
 
 std::string firstLine(const std::string& text)
@@ -284,7 +290,7 @@ TEST(Print, SaysWhenTheFolderIsNotThere)
 {
     const TemporaryFolder folder;
     const std::string job = emptyJob(folder);
-    for (const char* form : {"csv", "txt"}) {
+    for (const char* form : {"csv", "txt", "pdf"}) {
         const Ended run =
             doorloom({"print", job, "--paper", "schedule", "--to", folder.file("nowhere/out.") + form});
         EXPECT_EQ(run.err, folder.file("nowhere/out.") + form +
@@ -299,11 +305,11 @@ TEST(Print, LeavesWhatWasThereWhenTheDiskIsFull)
 {
     const TemporaryFolder folder;
     const std::string job = emptyJob(folder);
-    for (const char* form : {"csv", "txt"}) {
+    for (const char* form : {"csv", "txt", "pdf"}) {
         const std::string name = std::string("out.") + form;
         const std::string out = folder.write(name, "yesterday's");
         const Ended run = runProgram({.arguments = {"print", job, "--paper", "schedule", "--to", out},
-                                      .environment = bareDesk,
+                                      .environment = deskForPages,
                                       .mostFileBytes = 20});
         EXPECT_EQ(run.err,
                   out + ": The file cannot be saved: File too large. Make room or save elsewhere; what was "
@@ -313,6 +319,30 @@ TEST(Print, LeavesWhatWasThereWhenTheDiskIsFull)
         EXPECT_EQ(folder.names(), (Words{"empty.doorjob", name}));
         std::filesystem::remove(out);
     }
+}
+
+TEST(Print, DrawsPagesWithoutADisplay)
+{
+    const TemporaryFolder folder;
+    const std::string out = folder.file("out.pdf");
+    const Ended run = doorloom({"print", sampleFile("restroom-staff"), "--paper", "schedule", "--to", out});
+    EXPECT_EQ(run.err, "");
+    EXPECT_EQ(run.out, "Written: " + out + "\n");
+    EXPECT_EQ(run.exit, 0);
+    const std::string bytes = contentOf(out);
+    EXPECT_EQ(bytes.substr(0, 5), "%PDF-");
+    EXPECT_NE(bytes.find("%%EOF", bytes.size() - 10), std::string::npos);
+}
+
+TEST(Print, SaysWhenAPaperHasNoPages)
+{
+    const TemporaryFolder folder;
+    const Ended run =
+        doorloom({"print", sampleFile("restroom-staff"), "--paper", "tags", "--to", folder.file("tags.pdf")});
+    EXPECT_EQ(run.err,
+              "--to: The paper 'tags' has no pages to draw. Let the file's name end with .csv or .txt.\n");
+    EXPECT_EQ(run.exit, 2);
+    EXPECT_EQ(folder.names(), Words{});
 }
 
 TEST(New, LeavesNothingWhenTheDiskIsFull)
