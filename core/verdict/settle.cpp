@@ -30,8 +30,9 @@ std::optional<Position> settle(Questions::Inside& inside, const std::vector<cons
     Position position = given;
     for (const Drive* drive : drives)
         position[drive->moved] = inside.circuit.operators[drive->moved].unpowered;
-    std::set<Position> seen;
-    while (seen.insert(position).second) {
+    std::vector<Position> seen; // few: coils settle in as many rounds as they hang on each other
+    while (std::find(seen.begin(), seen.end(), position) == seen.end()) {
+        seen.push_back(position);
         Position next = position;
         for (const Drive* drive : drives)
             next[drive->moved] = nextThrow(inside, *drive, together ? position : next, given, steps);
