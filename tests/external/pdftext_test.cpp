@@ -26,7 +26,7 @@ namespace {
 
 std::filesystem::path writtenPdf(const Schedule& schedule, SheetSize size, Language language)
 {
-    static const auto application = paperApplication();
+    const auto application = paperApplication();
     const auto pdf = schedulePdf(
         schedule, {.size = size, .language = language, .fontFolder = SOURCE_FOLDER "/resources/font"});
     if (!pdf.ok())
