@@ -26,7 +26,7 @@ namespace {
 
 std::filesystem::path writtenPdf(const Schedule& schedule, SheetSize size, Language language)
 {
-    const auto application = paperApplication();
+    [[maybe_unused]] static const auto* const application = paperApplication().release(); // never ended: Qt's statics go first
     const auto pdf = schedulePdf(
         schedule, {.size = size, .language = language, .fontFolder = SOURCE_FOLDER "/resources/font"});
     if (!pdf.ok())
