@@ -26,6 +26,14 @@ constexpr Text takeKeyOut = {.en = "Take it out or correct it; known here: {word
 constexpr Text keyMissing = {.en = "The key '{key}' is missing.", .es = "Falta la clave '{key}'."};
 constexpr Text addKey = {.en = "Add it to this object.", .es = "Añádala a este objeto."};
 
+constexpr Text tooLong = {.en = "Here stand {found} entries.", .es = "Aquí hay {found} entradas."};
+constexpr Text makeShorter = {.en = "Write {most} or fewer.", .es = "Escriba {most} o menos."};
+constexpr Text noSuchId = {.en = "The id {number} is out of range.",
+                           .es = "El id {number} está fuera de los límites."};
+constexpr Text idsAreBelow = {
+    .en = "Write a whole number of 1 or more, less than nextNumber, which is {next}.",
+    .es = "Escriba un número entero de 1 o más, menor que nextNumber, que es {next}."};
+
 const Words aText{"a text", "un texto"}, aNumber{"a number", "un número"}, aList{"a list", "una lista"},
     anObject{"an object", "un objeto"}, trueOrFalse{"true or false", "true o false"}, nothing{"null", "null"};
 
@@ -49,12 +57,27 @@ template <class Value> const Value* valueOrRefuse(JsonReader& reader, const Json
     return value;
 }
 
+bool isShortEnough(JsonReader& reader, const Json& json, std::size_t entries)
+{
+    return entries <= mostListEntries ||
+           reader.refuse(json, {tooLong, {{"found", std::to_string(entries)}}},
+                         {makeShorter, {{"most", std::to_string(mostListEntries)}}});
+}
+
 } // namespace
 
 const Json::Object* JsonReader::objectAt(const Json& json)
 {
-    return valueOrRefuse<Json::Object>(*this, json, anObject);
+    const auto* members = valueOrRefuse<Json::Object>(*this, json, anObject);
+    return members && isShortEnough(*this, json, members->size()) ? members : nullptr;
 }
+
+const Json::Array* JsonReader::listAt(const Json& json)
+{
+    const Json::Array* items = arrayAt(json);
+    return items && isShortEnough(*this, json, items->size()) ? items : nullptr;
+}
+
 const Json::Array* JsonReader::arrayAt(const Json& json)
 {
     return valueOrRefuse<Json::Array>(*this, json, aList);
@@ -167,8 +190,11 @@ bool Form<bool>::read(JsonReader& reader, const Json& json, bool& into)
 bool Form<std::uint32_t>::read(JsonReader& reader, const Json& json, std::uint32_t& into)
 {
     double number = 0;
-    if (!reader.wholeAt(json, 1, reader.idsBelow - 1.0, number))
+    if (!reader.numberAt(json, number))
         return false;
+    if (number < 1 || number >= reader.idsBelow || number != std::trunc(number))
+        return reader.refuse(json, {noSuchId, {{"number", numberText(number)}}},
+                             {idsAreBelow, {{"next", std::to_string(reader.idsBelow)}}});
     into = static_cast<std::uint32_t>(number);
     return true;
 }

@@ -28,6 +28,9 @@
 // own.
 namespace doorloom {
 
+// Of a list or object inside a row: what takes a walk for each entry still ends.
+inline constexpr std::size_t mostListEntries = 20'000;
+
 template <class Struct, class Value> struct Member {
     std::string_view name;
     Value Struct::*at;
@@ -141,6 +144,7 @@ public:
 
     const Json::Object* objectAt(const Json& json); // null, with a problem, when it is none
     const Json::Array* arrayAt(const Json& json);
+    const Json::Array* listAt(const Json& json); // of mostListEntries at the most, as an object is
     const std::string* textAt(const Json& json);
     bool numberAt(const Json& json, double& into);
     bool wholeAt(const Json& json, double least, double most, double& into);
@@ -296,7 +300,7 @@ template <class Value> struct Form<std::vector<Value>> {
     }
     static bool read(JsonReader& reader, const Json& json, std::vector<Value>& into)
     {
-        const Json::Array* items = reader.arrayAt(json);
+        const Json::Array* items = reader.listAt(json);
         if (!items)
             return false;
         into.reserve(items->size());

@@ -33,7 +33,11 @@ constexpr Text nothingPrinted = {.en = "The terminal's printed name is missing."
 constexpr Text writePrinted = {.en = "Write it as it stands on the device.",
                                .es = "Escríbalo como está en el aparato."};
 
+constexpr Text tooMany = {.en = "There are {count} of them.", .es = "Hay {count}."};
+constexpr Text listFewer = {.en = "List {most} or fewer.", .es = "Ponga {most} o menos."};
+
 constexpr std::uint64_t mostCombinations = 4096;
+constexpr std::size_t mostEntries = 1000;
 
 void checkHead(KindProblems& problems)
 {
@@ -54,8 +58,8 @@ void checkRoles(KindProblems& problems)
         problems.unique(where + ".key", role.key, seen);
         problems.inEnglish(where + ".words", role.words);
         problems.throws(where + ".throws", role.throws, 2);
-        problems.known(where + ".unpowered", role.unpowered, keysOf(role.throws));
-        problems.known(where + ".idle", role.idle, keysOf(role.throws));
+        problems.known(where + ".unpowered", role.unpowered, role.throws);
+        problems.known(where + ".idle", role.idle, role.throws);
     }
 }
 
@@ -114,7 +118,7 @@ void checkOption(KindProblems& problems, const std::string& where, const Option&
         problems.unique(at + ".key", option.jumpers[i].key, seen);
     }
     if (!option.factory.empty())
-        problems.known(where + ".factory", option.factory, keysOf(option.values));
+        problems.known(where + ".factory", option.factory, option.values);
 }
 
 void checkOptions(KindProblems& problems)
@@ -149,7 +153,7 @@ void checkValue(KindProblems& problems, const std::string& where, const Setting&
     if (!isNumber(setting) && number)
         problems.say(where, wrongValue, fitWord);
     if (!isNumber(setting) && !number)
-        problems.known(where, std::get<std::string>(*value), keysOf(setting.values));
+        problems.known(where, std::get<std::string>(*value), setting.values);
 }
 
 void checkSettings(KindProblems& problems)
@@ -172,11 +176,31 @@ void checkSettings(KindProblems& problems)
     }
 }
 
+// What comes after walks along one list for each entry of another.
+bool isSmallEnough(KindProblems& problems)
+{
+    const Kind& kind = problems.kind;
+    const auto check = [&](const char* list, std::size_t count) {
+        if (count > mostEntries)
+            problems.say(list, {tooMany, {{"count", std::to_string(count)}}},
+                         {listFewer, {{"most", std::to_string(mostEntries)}}});
+    };
+    check("roles", kind.roles.size());
+    check("strips", problems.terminalKeys.size());
+    check("options", kind.options.size());
+    check("settings", kind.settings.size());
+    check("parts", kind.parts.size());
+    check("outputs", kind.outputs.size());
+    return problems.found.empty();
+}
+
 } // namespace
 
 std::vector<Problem> checkKind(const Kind& kind)
 {
     KindProblems problems(kind);
+    if (!isSmallEnough(problems))
+        return std::move(problems.found);
     checkHead(problems);
     checkRoles(problems);
     checkTerminals(problems);

@@ -1,7 +1,5 @@
 #include "catalogue/kindproblems.h"
 
-#include <algorithm>
-
 namespace doorloom {
 
 namespace {
@@ -45,13 +43,13 @@ public:
     {
         ends(contact.a, contact.b);
         problems_.atLeast(at("closedIn"), contact.closedIn.size(), 1);
-        const bool hasRole = problems_.known(at("role"), contact.role, keysOf(problems_.kind.roles));
+        const bool hasRole = problems_.known(at("role"), contact.role, problems_.kind.roles);
         std::set<std::string> seen;
         for (std::size_t i = 0; i < contact.closedIn.size(); ++i) {
             problems_.unique(inList(at("closedIn"), i), contact.closedIn[i], seen);
             if (hasRole)
                 problems_.known(inList(at("closedIn"), i), contact.closedIn[i],
-                                keysOf(findRole(problems_.kind, contact.role)->throws));
+                                findRole(problems_.kind, contact.role)->throws);
         }
         rating(contact.rating);
     }
@@ -76,7 +74,7 @@ public:
 
     void operator()(const MovePart& move)
     {
-        const bool hasRole = problems_.known(at("role"), move.role, keysOf(problems_.kind.roles));
+        const bool hasRole = problems_.known(at("role"), move.role, problems_.kind.roles);
         power(move);
         for (std::size_t i = 0; i < move.by.size(); ++i)
             partOf<DryInputPart, LoadPart, SignalPart>(inList(at("by"), i), move.by[i], nameInput);
@@ -84,8 +82,7 @@ public:
             problems_.say(where_, nothingFollowed, sayFollowed);
         if (move.manner != MoveManner::Follows && !move.sense.empty())
             problems_.say(at("sense"), senseOfOther, takeSenseOut);
-        if (hasRole && !move.sense.empty() &&
-            problems_.known(at("sense"), move.sense, keysOf(problems_.kind.roles)))
+        if (hasRole && !move.sense.empty() && problems_.known(at("sense"), move.sense, problems_.kind.roles))
             sensed(move);
         optionalNotNegative("delayMilliseconds", move.delay);
         optionalNotNegative("holdMilliseconds", move.hold);
@@ -226,11 +223,13 @@ private:
 
     void sensed(const MovePart& move)
     {
-        auto own = keysOf(findRole(problems_.kind, move.role)->throws);
-        auto other = keysOf(findRole(problems_.kind, move.sense)->throws);
-        std::sort(own.begin(), own.end());
-        std::sort(other.begin(), other.end());
-        if (own != other)
+        const auto keysOf = [&](const Key& role) {
+            std::set<Key> keys;
+            for (const Throw& thrown : findRole(problems_.kind, role)->throws)
+                keys.insert(thrown.key);
+            return keys;
+        };
+        if (keysOf(move.role) != keysOf(move.sense))
             problems_.say(at("sense"), {otherThrows, {{"key", move.sense}, {"role", move.role}}}, sameThrows);
     }
 
@@ -266,12 +265,11 @@ void checkOutputs(KindProblems& problems)
             problems.known(inList(where + ".terminals", t), output.terminals[t], problems.terminalKeys);
         if (output.option.empty() && !output.wetValue.empty())
             problems.say(where, noOption, nameOption);
-        if (output.option.empty() ||
-            !problems.known(where + ".option", output.option, keysOf(problems.kind.options)))
+        if (output.option.empty() || !problems.known(where + ".option", output.option, problems.kind.options))
             continue;
         if (!output.wetValue.empty())
             problems.known(where + ".wetValue", output.wetValue,
-                           keysOf(findOption(problems.kind, output.option)->values));
+                           findOption(problems.kind, output.option)->values);
     }
 }
 

@@ -91,14 +91,11 @@ void KindProblems::atLeast(const std::string& where, std::size_t count, std::siz
             {listMore, {{"least", std::to_string(least)}}});
 }
 
-bool KindProblems::known(const std::string& where, const Key& key, const Keys& all)
+void KindProblems::notKnown(const std::string& where, const Key& key, const Keys& all)
 {
-    if (std::find(all.begin(), all.end(), key) != all.end())
-        return true;
     say(where, {notThere, {{"key", key}}},
         all.empty() ? Message(noneThere)
                     : Message(oneOf, {{"known", fmt::format("{}", fmt::join(all, ", "))}}));
-    return false;
 }
 
 void KindProblems::node(const std::string& where, const Key& key)
@@ -139,16 +136,16 @@ void KindProblems::condition(const std::string& where, const Condition& conditio
     for (const auto& [option, jumper, value] : condition) {
         const std::string name = option + "." + jumper, at = where + "." + name;
         unique(at, name, seen);
-        const Option* its = known(at, option, keysOf(kind.options)) ? findOption(kind, option) : nullptr;
-        if (its && known(at, jumper, keysOf(its->jumpers)))
-            known(at, value, keysOf(its->values));
+        const Option* its = known(at, option, kind.options) ? findOption(kind, option) : nullptr;
+        if (its && known(at, jumper, its->jumpers))
+            known(at, value, its->values);
     }
 }
 
 void KindProblems::roleThrow(const std::string& where, const Key& role, const Key& thrown)
 {
-    if (known(where, role, keysOf(kind.roles)))
-        known(where, thrown, keysOf(findRole(kind, role)->throws));
+    if (known(where, role, kind.roles))
+        known(where, thrown, findRole(kind, role)->throws);
 }
 
 void KindProblems::positive(const std::string& where, double number)

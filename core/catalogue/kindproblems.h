@@ -3,6 +3,7 @@
 #include "base/result.h"
 #include "model/kind.h"
 
+#include <algorithm>
 #include <set>
 #include <string>
 #include <vector>
@@ -22,7 +23,17 @@ public:
     void key(const std::string& where, const Key& key, Dots dots = Dots::Allowed);
     void unique(const std::string& where, const std::string& name, std::set<std::string>& seen);
     void atLeast(const std::string& where, std::size_t count, std::size_t least);
-    bool known(const std::string& where, const Key& key, const Keys& all);
+    template <class Rows> bool known(const std::string& where, const Key& key, const Rows& rows)
+    {
+        const auto isIt = [&](const auto& row) { return keyOf(row) == key; };
+        if (std::any_of(rows.begin(), rows.end(), isIt))
+            return true;
+        Keys all;
+        for (const auto& row : rows)
+            all.push_back(keyOf(row));
+        notKnown(where, key, all);
+        return false;
+    }
     void node(const std::string& where, const Key& key); // a terminal, or a point inside
     void twoNodes(const std::string& where, const char* nameA, const Key& a, const char* nameB, const Key& b);
     void throws(const std::string& where, const std::vector<Throw>& throws, std::size_t least);
@@ -38,15 +49,12 @@ public:
     const Kind& kind;
     const Keys terminalKeys;
     std::vector<Problem> found;
-};
 
-template <class Rows> std::vector<Key> keysOf(const Rows& rows)
-{
-    std::vector<Key> keys;
-    for (const auto& row : rows)
-        keys.push_back(row.key);
-    return keys;
-}
+private:
+    static const Key& keyOf(const Key& key) { return key; }
+    template <class Row> static const Key& keyOf(const Row& row) { return row.key; }
+    void notKnown(const std::string& where, const Key& key, const Keys& all);
+};
 
 // "parts[3]"
 std::string inList(const std::string& list, std::size_t index);

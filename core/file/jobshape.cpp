@@ -73,9 +73,9 @@ bool Form<JobKind>::read(JsonReader& reader, const Json& json, JobKind& into)
     std::string written;
     if (!content || !reader.read(*hash, written))
         return false;
-    Result<Kind> kind = readCheckedKind(*content, reader.file(), reader.pathOf(*content));
-    if (!kind.ok())
-        return reader.refuse(kind.problem());
+    Result<Kind> kind = readCheckedKind(*content, reader.file(), "");
+    if (!kind.ok()) // the path is looked for only now: it takes a walk
+        return reader.refuse(readCheckedKind(*content, reader.file(), reader.pathOf(*content)).problem());
     into.kind = std::move(kind.value());
     const std::string found = contentHash(into.kind);
     return found == written ||

@@ -173,7 +173,19 @@ TEST(CheckKind, AllowsFourThousandAndNinetySixWaysOfTheJumpersAndNoMore)
         withOptions(6),
         "options: The jumpers can stand in more than 4096 ways. Make two kinds of it, each with some of "
         "the options.");
-    EXPECT_EQ(withOptions(1000), withOptions(6)); // no overflow on the way
+    EXPECT_EQ(withOptions(999), withOptions(6)); // no overflow on the way
+}
+
+TEST(CheckKind, StopsAtListsThatNoDeviceHas)
+{
+    EXPECT_EQ(saidAfter([](Kind& kind) {
+                  kind.strips.resize(2000);
+                  for (Strip& strip : kind.strips)
+                      strip.terminals.resize(1);
+                  kind.parts.resize(1001);
+              }),
+              "strips: There are 2000 of them. List 1000 or fewer.\n"
+              "parts: There are 1001 of them. List 1000 or fewer.");
 }
 
 TEST(CheckKind, WantsSettingsWhoseValuesFit)

@@ -269,6 +269,15 @@ TEST(JobFile, IsRefusedWithListsOfAnotherLength)
               "as in {\"device\": 12}.");
 }
 
+TEST(JobFile, IsRefusedWithListsThatNoJobHas)
+{
+    std::string rows = "30";
+    for (std::size_t i = 0; i < 20'000; ++i)
+        rows += ",30";
+    EXPECT_EQ(refusalOf("\"rows\":[30,50]", "\"rows\":[" + rows + "]"),
+              "x.doorjob, line 57, typicals[0].rows: Here stand 20001 entries. Write 20000 or fewer.");
+}
+
 TEST(JobFile, IsRefusedWhenSomethingIsMissing)
 {
     EXPECT_EQ(refusalOf("\"nextNumber\":100,\n", ""),
@@ -281,15 +290,15 @@ TEST(JobFile, IsRefusedWhenSomethingIsMissing)
 
 TEST(JobFile, IsRefusedWithIdsOutOfRange)
 {
-    const std::string range = "Write a whole number from 1 to 99.";
+    const std::string range = "Write a whole number of 1 or more, less than nextNumber, which is 100.";
     EXPECT_EQ(refusalOf("{\"id\":4,", "{\"id\":0,"),
-              "x.doorjob, line 14, places[0].id: The number 0 is out of range. " + range);
+              "x.doorjob, line 14, places[0].id: The id 0 is out of range. " + range);
     EXPECT_EQ(refusalOf("{\"id\":4,", "{\"id\":100,"),
-              "x.doorjob, line 14, places[0].id: The number 100 is out of range. " + range);
+              "x.doorjob, line 14, places[0].id: The id 100 is out of range. " + range);
     EXPECT_EQ(refusalOf("{\"id\":4,", "{\"id\":4.5,"),
-              "x.doorjob, line 14, places[0].id: The number 4.5 is out of range. " + range);
+              "x.doorjob, line 14, places[0].id: The id 4.5 is out of range. " + range);
     EXPECT_EQ(refusalOf("\"to\":[31,", "\"to\":[-1,"),
-              "x.doorjob, line 35, conductors[2].to[0]: The number -1 is out of range. " + range);
+              "x.doorjob, line 35, conductors[2].to[0]: The id -1 is out of range. " + range);
     EXPECT_EQ(refusalOf("\"nextNumber\":100", "\"nextNumber\":16000001"),
               "x.doorjob, line 3, nextNumber: The number 16000001 is out of range. Write a whole number from "
               "1 to 16000000.");
