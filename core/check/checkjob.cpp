@@ -79,12 +79,16 @@ constexpr Text noSingleEdit = {
     .en = "No single edit mends this: follow its path and draw it anew.",
     .es = "Ninguna modificación sola lo corrige: siga su camino y dibújelo de nuevo."};
 
+// Each once: two edits may be the same to whoever makes them.
 Message oneOf(const std::vector<Remedy>& remedies)
 {
-    Message words = remedies.back().words;
-    for (auto remedy = remedies.rbegin() + 1; remedy != remedies.rend(); ++remedy)
-        words = {either,
-                 {{"first", std::vector<Message>{remedy->words}}, {"others", std::vector<Message>{words}}}};
+    std::vector<Message> different;
+    for (const Remedy& remedy : remedies)
+        if (std::find(different.begin(), different.end(), remedy.words) == different.end())
+            different.push_back(remedy.words);
+    Message words = different.back();
+    for (auto other = different.rbegin() + 1; other != different.rend(); ++other)
+        words = {either, {{"first", std::vector<Message>{*other}}, {"others", std::vector<Message>{words}}}};
     return words;
 }
 

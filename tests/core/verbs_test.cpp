@@ -151,6 +151,26 @@ TEST(Check, SaysWhatWasNotExaminedAndWhoDecides)
         EXPECT_NE(said.find(line), std::string::npos) << line;
 }
 
+// The block of the README that starts with this line, fences left out.
+std::string blockOfReadme(const std::string& start)
+{
+    const std::string readme = contentOf(SOURCE_FOLDER "/README.md");
+    const std::size_t begin = readme.find("```\n" + start);
+    if (begin == std::string::npos)
+        return "";
+    return readme.substr(begin + 4, readme.find("\n```", begin + 4) + 1 - (begin + 4));
+}
+
+TEST(Check, SaysWhatTheReadmeShows)
+{
+    const std::string shown = blockOfReadme("Job: samples/restroom-staff-broken.doorjob");
+    ASSERT_NE(shown, "");
+    const Ended run = runProgram({.arguments = {"check", "samples/restroom-staff-broken.doorjob"},
+                                  .folder = SOURCE_FOLDER,
+                                  .environment = bareDesk});
+    EXPECT_EQ(run.out.substr(0, shown.size()), shown);
+}
+
 TEST(Check, LeavesTheFileAsItWas)
 {
     const TemporaryFolder folder;
