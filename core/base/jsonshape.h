@@ -29,7 +29,7 @@
 namespace doorloom {
 
 // Of a list or object inside a row: what takes a walk for each entry still ends.
-inline constexpr std::size_t mostListEntries = 20'000;
+inline constexpr std::size_t mostListEntries = 5'000;
 
 template <class Struct, class Value> struct Member {
     std::string_view name;

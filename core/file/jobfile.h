@@ -30,7 +30,7 @@
 //  - what stands at its default is left out; an unknown key is refused, never dropped
 //  - an id is a number, and so is a reference to it; a reference that is not set is left out
 //  - an enum's word starts small ("leaveAlone"); Words, Throw and kinds are as in catalogue/kindjson.h
-//  - a list or object inside a row has at most 20,000 entries (base/jsonshape.h)
+//  - a list or object inside a row has at most 5,000 entries (base/jsonshape.h)
 //  - a length has its unit in its name: lengthMetres; points are [x,y] in tenths of a millimetre
 // info        id number title site client author revision date notes english spanish
 // kinds       id hash kind: hash is the SHA-256 of the kind as this program writes it, and must agree
