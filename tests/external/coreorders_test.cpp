@@ -1,3 +1,4 @@
+#include "catalogue/stockcables.h"
 #include "external/csv.h"
 #include "external/samples.h"
 
@@ -80,6 +81,17 @@ TEST(CoreOrders, OfTheSamplesCablesAreKnownOnes)
             EXPECT_TRUE(followsAny(orderOf(type))) << name << ", cable type " << type.name << ": " << colours;
         }
     EXPECT_GT(seen, 0) << "no sample has a cable";
+}
+
+TEST(CoreOrders, OfTheStockCablesAreKnownOnes)
+{
+    EXPECT_GE(stockCables().size(), 10u);
+    for (const CableType& type : stockCables()) {
+        EXPECT_TRUE(followsAny(orderOf(type))) << type.name;
+        EXPECT_EQ(stockCableNamed(type.name), &type);
+        EXPECT_EQ(type.shielded, type.cores.back().drain) << type.name;
+    }
+    EXPECT_EQ(stockCableNamed("17/9"), nullptr);
 }
 
 } // namespace
