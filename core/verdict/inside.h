@@ -52,6 +52,10 @@ struct Questions::Inside {
     std::optional<Position> positionWith(const Cube& throws, std::optional<std::uint32_t> liveFeed, Budget& steps);
     bool allowed(MovedIndex moved, ThrowIndex thrown) const;
     bool returnedIn(const Position& position, std::uint32_t element, Budget& steps);
+    // Those on whose contacts it hangs whether this load is fed, and those that turn its sources on; sorted.
+    std::vector<MovedIndex> operatorsFeeding(std::uint32_t element);
+    // Those on which it hangs whether this drive's operator can move.
+    std::vector<MovedIndex> operatorsMoving(const Drive& drive);
     Direction naturalDirection(std::uint32_t element) const;
 
     Verdict growing(const std::vector<Region>& parts,

@@ -414,18 +414,12 @@ bool Questions::sameIsland(Vertex x, Vertex y) const { return inside_->nets.same
 
 std::vector<MovedIndex> Questions::operatorsThatMatter(std::uint32_t element) const
 {
-    std::vector<MovedIndex> all;
-    std::vector<std::uint32_t> loads{element};
-    for (std::size_t i = 0; i < loads.size(); ++i)
-        for (std::uint32_t feed : feedsNear(inside_->circuit.elements[loads[i]].a)) {
-            const ReturnCase& at = inside_->returnCase(loads[i], feed);
-            for (MovedIndex moved : at.possible ? at.operators : std::vector<MovedIndex>()) {
-                all.push_back(moved);
-                const Drive* drive = inside_->driveOf[moved];
-                if (drive && drive->load && std::find(loads.begin(), loads.end(), *drive->load) == loads.end())
-                    loads.push_back(*drive->load);
-            }
-        }
+    std::vector<MovedIndex> all = inside_->operatorsFeeding(element);
+    for (std::size_t i = 0; i < all.size(); ++i)
+        if (const Drive* drive = inside_->driveOf[all[i]])
+            for (MovedIndex moved : inside_->operatorsMoving(*drive))
+                if (std::find(all.begin(), all.end(), moved) == all.end())
+                    all.push_back(moved);
     sortOperators(all);
     return all;
 }

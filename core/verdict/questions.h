@@ -27,7 +27,8 @@ public:
     // Sources that hang together with this vertex through parts of any kind.
     std::vector<std::uint32_t> feedsNear(Vertex vertex) const;
     bool sameIsland(Vertex x, Vertex y) const;
-    // Operators that can make a difference to whether this load is fed, those of the coils among them too, sorted.
+    // Operators that can make a difference to whether this load is fed, those of its sources and of the coils among
+    // them too, sorted.
     std::vector<MovedIndex> operatorsThatMatter(std::uint32_t element) const;
 
     struct Pair {

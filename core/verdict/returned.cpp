@@ -136,6 +136,26 @@ const ReturnCase& Questions::Inside::returnCase(std::uint32_t element, std::uint
     return found != returns_.end() ? found->second : returns_.emplace(key, makeReturnCase(element, feed)).first->second;
 }
 
+std::vector<MovedIndex> Questions::Inside::operatorsFeeding(std::uint32_t element)
+{
+    std::vector<MovedIndex> all;
+    for (std::uint32_t feed : nets.feedsOfIsland(nets.islandOf(circuit.elements[element].a)))
+        if (const ReturnCase& at = returnCase(element, feed); at.possible) {
+            all.insert(all.end(), at.operators.begin(), at.operators.end());
+            addOperators(all, circuit.feeds[feed].live);
+        }
+    sortOperators(all);
+    return all;
+}
+
+std::vector<MovedIndex> Questions::Inside::operatorsMoving(const Drive& drive)
+{
+    std::vector<MovedIndex> all = drive.load ? operatorsFeeding(*drive.load) : std::vector<MovedIndex>();
+    addOperators(all, drive.powered);
+    sortOperators(all);
+    return all;
+}
+
 bool Questions::Inside::shortedAt(const ShortCase& at, std::uint32_t feed, const Position& position, Budget& steps)
 {
     return at.always || std::any_of(at.parts.begin(), at.parts.end(), [&](const Region& part) {

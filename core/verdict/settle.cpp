@@ -59,19 +59,7 @@ std::vector<MovedIndex> closureOf(Questions::Inside& inside, const Drive& first)
     std::vector<const Drive*> queue{&first};
     std::set<const Drive*> seen{&first};
     for (std::size_t i = 0; i < queue.size(); ++i) {
-        const Drive& drive = *queue[i];
-        std::vector<MovedIndex> direct;
-        addOperators(direct, drive.powered);
-        if (drive.load)
-            for (std::uint32_t feed :
-                 inside.nets.feedsOfIsland(inside.nets.islandOf(inside.circuit.elements[*drive.load].a))) {
-                const ReturnCase& at = inside.returnCase(*drive.load, feed);
-                if (!at.possible)
-                    continue;
-                direct.insert(direct.end(), at.operators.begin(), at.operators.end());
-                addOperators(direct, inside.circuit.feeds[feed].live);
-            }
-        for (MovedIndex moved : direct) {
+        for (MovedIndex moved : inside.operatorsMoving(*queue[i])) {
             all.push_back(moved);
             const Drive* other = inside.driveOf[moved];
             if (other && movesItself(*other) && seen.insert(other).second)

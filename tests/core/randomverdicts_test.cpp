@@ -181,17 +181,7 @@ bool Comparison::makesADifference(MovedIndex moved, std::uint32_t element)
     return false;
 }
 
-bool movesASource(const Circuit& circuit, MovedIndex moved)
-{
-    const auto names = [&](const Term& term) {
-        return std::any_of(term.begin(), term.end(), [&](const Atom& atom) { return atom.moved == moved; });
-    };
-    return std::any_of(circuit.feeds.begin(), circuit.feeds.end(), [&](const Feed& feed) {
-        return std::any_of(feed.live.anyOf.begin(), feed.live.anyOf.end(), names);
-    });
-}
-
-// More may be named than make a difference, but none fewer; those that turn a source off are not among them.
+// More may be named than make a difference, but none fewer.
 void Comparison::askWhatMatters()
 {
     for (std::uint32_t e = 0; e < circuit_.elements.size(); ++e) {
@@ -201,7 +191,7 @@ void Comparison::askWhatMatters()
         for (MovedIndex moved = 0; moved < circuit_.operators.size(); ++moved) {
             const bool named = std::binary_search(matter.begin(), matter.end(), moved);
             ++counts_["matters"][named ? Answer::Some : Answer::Never];
-            if (!named && !movesASource(circuit_, moved) && makesADifference(moved, e))
+            if (!named && makesADifference(moved, e))
                 disagree("matters", fmt::format(" K{} to E{}: engine no", moved, e));
         }
     }
