@@ -10,6 +10,7 @@
 #include <QUndoStack>
 
 #include <cstdint>
+#include <functional>
 #include <memory>
 #include <optional>
 #include <string>
@@ -30,12 +31,17 @@ struct Judged {
     Schedule schedule;
 };
 
+// How the worker judges a snapshot; called on its thread, and never twice at once.
+using Judge = std::function<Judged(const Job&)>;
+Judge windowJudge(); // every rule within the window's budget, and the terminal schedule
+
 // The job in a window: its history, its file, its journal, and what the checks say of it.
-// Lives on the thread of the window. The worker sees snapshots; the journal is written on a thread of its own.
+// Lives on the thread of the window. The worker sees snapshots; the journal is written on a thread of its
+// own.
 class OpenJob : public QObject {
     Q_OBJECT
 public:
-    explicit OpenJob(QObject* parent = nullptr);
+    explicit OpenJob(QObject* parent = nullptr, Judge judge = windowJudge());
     ~OpenJob() override;
 
     const Job& job() const;
@@ -47,17 +53,19 @@ public:
     // Errors: what applyChange refuses; the job is as it was
     std::optional<Problem> make(const Message& what, const Change& change, const std::string& merging = {});
 
-    // Undo, redo, and their words. What it undoes is told by undoText (QUndoStack).
+    // Undo, redo, and their words. What it undoes is told by undoText (QUndoStack), in the language at the
+    // time when it was done. Nobody else pushes onto it.
     QUndoStack& history();
+    void setLanguage(Language language); // English until then
 
     // ---- The file
-    void begin(Job job);                                       // a job without a file yet
-    std::optional<Problem> open(const std::string& path);      // the job open now stays when it is refused
-    std::optional<Problem> save();                             // to its own file
+    void begin(Job job);                                  // a job without a file yet
+    std::optional<Problem> open(const std::string& path); // the job open now stays when it is refused
+    std::optional<Problem> save();                        // to its own file
     std::optional<Problem> saveAs(const std::string& path);
-    const std::string& path() const;                           // empty: no file yet
-    bool unsaved() const;                                      // something to save
-    bool readOnly() const;                                     // its file can't be written
+    const std::string& path() const; // empty: no file yet
+    bool unsaved() const;            // something to save
+    bool readOnly() const;           // its file can't be written
 
     // ---- What an earlier run left unsaved for the file just opened (or for a job without a file)
     struct Recovered {
@@ -73,10 +81,10 @@ public:
 
 signals:
     void jobChanged(const doorloom::Touched& touched);
-    void fileChanged();        // path, unsaved or readOnly are others
-    void judgedChanged();      // judged() is another one, or has become null
-    void changedOnDisk();      // somebody else wrote the file
-    void openElsewhere();      // another window holds the file
+    void fileChanged();                                   // path, unsaved or readOnly are others
+    void judgedChanged();                                 // judged() is another one, or has become null
+    void changedOnDisk();                                 // somebody else wrote the file
+    void openElsewhere();                                 // another window holds the file
     void journalFailed(const doorloom::Problem& problem); // unsaved edits are not being kept
 
 private:

@@ -1,0 +1,49 @@
+#include "openjob/edit.h"
+
+#include <algorithm>
+#include <unordered_set>
+#include <utility>
+
+namespace doorloom {
+
+namespace {
+
+std::uint32_t rowOf(const Step& step)
+{
+    return std::visit([](const auto& put) { return put.id.number; }, step);
+}
+
+// The undoing of two edits at once: of a row that both altered, the older one knows how it was.
+Change undoOfBoth(Change older, const Change& newer)
+{
+    std::unordered_set<std::uint32_t> known;
+    for (const Step& step : older.steps)
+        known.insert(rowOf(step));
+    for (const Step& step : newer.steps)
+        if (!known.contains(rowOf(step)))
+            older.steps.push_back(step);
+    return older;
+}
+
+} // namespace
+
+Edit::Edit(const QString& words, Change undo, int run, Apply apply)
+    : QUndoCommand(words), next_(std::move(undo)), run_(run), apply_(std::move(apply))
+{
+}
+
+void Edit::redo()
+{
+    if (std::exchange(isPushed_, true))
+        next_ = apply_(next_);
+}
+
+bool Edit::mergeWith(const QUndoCommand* newer)
+{
+    const auto& edit = static_cast<const Edit&>(*newer); // the history's commands are all of this class
+    next_ = undoOfBoth(std::move(next_), edit.next_);
+    setText(edit.text());
+    return true;
+}
+
+} // namespace doorloom

@@ -1,0 +1,32 @@
+#pragma once
+
+#include "edit/change.h"
+
+#include <QUndoCommand>
+
+#include <functional>
+
+namespace doorloom {
+
+// One step of the history. Its redo and undo are the same line: what applying gives back is the way back.
+class Edit final : public QUndoCommand {
+public:
+    using Apply = std::function<Change(const Change&)>;
+
+    // In: undo:  how to undo what has been made already
+    //     run:   edits of one run become one step; -1: of none
+    Edit(const QString& words, Change undo, int run, Apply apply);
+
+    void undo() override { next_ = apply_(next_); }
+    void redo() override; // the first is none: it has been made
+    int id() const override { return run_; }
+    bool mergeWith(const QUndoCommand* newer) override;
+
+private:
+    Change next_;
+    int run_;
+    bool isPushed_ = false;
+    Apply apply_;
+};
+
+} // namespace doorloom
