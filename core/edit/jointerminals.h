@@ -25,7 +25,7 @@ struct ConductorWish {
 // Errors: a joint that is not there, one joint twice, joints that are joined already (unless a wish says
 // how),
 //         different places with no free core: says which cable to pull
-Result<Landed> joinTerminals(const Job& job, Numbers& numbers, const Joint& a, const Joint& b,
+Result<Landed> joinTerminals(const Job& job, Numbers& numbers, const LandingPoint& a, const LandingPoint& b,
                              const ConductorWish& wish = {});
 
 } // namespace doorloom

@@ -11,11 +11,11 @@
 namespace doorloom {
 
 // What a conductor's end may be landed on.
-using Joint = std::variant<Landing, SpliceId>;
+using LandingPoint = std::variant<Landing, SpliceId>;
 
-End landedAt(const Joint& joint);
-PlaceId placeOf(const Job& job, const Joint& joint);         // of its device or splice; nothing when not said
-std::string nameOfJoint(const Job& job, const Joint& joint); // "LM1:K1.C", "S1"
+End landedAt(const LandingPoint& joint);
+PlaceId placeOf(const Job& job, const LandingPoint& joint);         // of its device or splice; nothing when not said
+std::string nameOfPoint(const Job& job, const LandingPoint& joint); // "LM1:K1.C", "S1"
 
 struct ConductorEnd {
     ConductorId conductor;
@@ -38,7 +38,7 @@ struct Landed {
 
 // The cable's next core, in the order of its type, whose end at the joint's place waits.
 // Errors: a joint that is not there or at neither end of the cable; no core waits there
-Result<Landed> landNext(const Job& job, CableId cable, const Joint& at);
+Result<Landed> landNext(const Job& job, CableId cable, const LandingPoint& at);
 
 // Caps: spare. Errors: no such conductor, an end that is landed, one to be left alone
 Result<Change> capEnd(const Job& job, const ConductorEnd& end);
