@@ -18,7 +18,7 @@ constexpr Text terminalsHead = {.en = "Terminals, row by row as mounted",
 constexpr Text lead = {.en = "lead", .es = "hilo"};
 constexpr Text optionsHead = {.en = "Options (set before power)",
                               .es = "Opciones (colocar antes de dar tensión)"};
-constexpr Text jumpers = {.en = "jumpers", .es = "puentes"};
+constexpr Text jumpers = {.en = "jumpers:", .es = "puentes:"};
 constexpr Text fromFactory = {.en = "from the factory", .es = "de fábrica"};
 constexpr Text settingsHead = {.en = "Settings", .es = "Ajustes"};
 constexpr Text movedBy = {.en = "What moves it or switches in it", .es = "Lo que lo mueve o conmuta en él"};
@@ -95,10 +95,9 @@ std::string optionsInWords(const Kind& kind, Language language)
         for (const Throw& value : option.values)
             lines += fmt::format("    {}{}\n", inWords(value.words, language),
                                  value.key == option.factory ? marked(fromFactory, language) : "");
-        std::string names;
+        lines += fmt::format("    {}\n", inWords(jumpers, language));
         for (const Jumper& jumper : option.jumpers)
-            names += (names.empty() ? "" : ", ") + inWords(jumper.words, language);
-        lines += fmt::format("    {}: {}\n", inWords(jumpers, language), names);
+            lines += fmt::format("      {}\n", inWords(jumper.words, language));
     }
     return lines;
 }

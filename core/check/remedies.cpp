@@ -11,7 +11,7 @@ namespace {
 constexpr Text takeOffWords = {.en = "With power off, take off the conductor from {from} to {to}.",
                                .es = "Sin tensión, retire el conductor de {from} a {to}."};
 constexpr Text setOptionWords = {.en = "With power off, set {jumpers} of {output} to '{value}'.",
-                                 .es = "Sin tensión, ponga {jumpers} de {output} en '{value}'."};
+                                 .es = "Con la alimentación cortada, ponga {jumpers} de {output} en '{value}'."};
 constexpr Text jumperWords = {.en = "jumper {jumper}", .es = "puente {jumper}"};
 constexpr Text exchangeWords = {.en = "With power off, exchange what is landed on {one} and {other}.",
                                 .es = "Sin tensión, intercambie lo conectado en {one} y {other}."};

@@ -30,14 +30,14 @@ constexpr Text mainsOf = {.en = "mains of {tag}", .es = "red de {tag}"};
 constexpr Text batteryOf = {.en = "{what}, its battery unplugged", .es = "{what}, su batería desconectada"};
 constexpr Text andAlso = {.en = "{first}; {then}", .es = "{first}; {then}"};
 
-constexpr Text setFirst = {.en = "SET FIRST, power off: {option}: {jumpers}{dagger}{meaning}",
-                           .es = "AJUSTE PRIMERO, sin tensión: {option}: {jumpers}{dagger}{meaning}"};
+constexpr Text setFirst = {.en = "SET FIRST, power off: {option}: {jumpers}{dagger}{warning}",
+                           .es = "AJUSTE PRIMERO, alimentación cortada: {option}: {jumpers}{dagger}{warning}"};
 constexpr Text jumperAt = {.en = "{jumper} {value}", .es = "{jumper} {value}"};
 constexpr Text notChosen = {.en = "{jumper} NOT CHOSEN", .es = "{jumper} SIN ELEGIR"};
 constexpr Text askFirst = {.en = ". Ask before power.", .es = ". Pregunte antes de dar tensión."};
 constexpr Text disagree = {.en = ". THE JUMPERS DISAGREE: ask before power.",
                            .es = ". LOS PUENTES NO COINCIDEN: pregunte antes de dar tensión."};
-constexpr Text meaning = {.en = " ({value})", .es = " ({value})"};
+constexpr Text noWarning = {.en = "", .es = ""};
 
 constexpr Text setting = {.en = "Set: {setting}: {value}{dagger}{when}",
                           .es = "Ajuste: {setting}: {value}{dagger}{when}"};
@@ -131,22 +131,18 @@ Message optionLine(const Option& option, const Device& device)
         const auto value = chosen(device, option.key, jumper.key);
         jumpers.push_back({value ? jumperAt : notChosen, {{"jumper", jumper.key}}});
         if (value)
-            jumpers.back().arguments.emplace_back("value", *value);
+            jumpers.back().arguments.emplace_back("value", valueWords(option.values, *value));
         positions.push_back(value.value_or(""));
     }
     const bool all = std::find(positions.begin(), positions.end(), "") == positions.end();
     const bool alike =
         std::adjacent_find(positions.begin(), positions.end(), std::not_equal_to<>()) == positions.end();
-    Message after = askFirst;
-    if (all && alike && !positions.empty())
-        after = {meaning, {{"value", valueWords(option.values, positions.front())}}};
-    else if (all)
-        after = disagree;
+    const Message warning = !all ? askFirst : alike ? noWarning : disagree;
     return {setFirst,
             {{"option", option.words},
              {"jumpers", jumpers},
              {"dagger", daggerFor(option.standing)},
-             {"meaning", std::vector{after}}}};
+             {"warning", std::vector{warning}}}};
 }
 
 Message valueInWords(const Setting& about, const SettingValue& value)

@@ -130,9 +130,7 @@ inline Kind module()
     Option wet;
     wet.key = "K1";
     wet.words = {"relay 1 output", "salida de relé 1"};
-    wet.values = {
-        throwOf("wet", "wet: C at plus, minus switched", "con tensión: C en positivo, negativo conmutado"),
-        throwOf("dry", "dry: a bare contact", "seco: contacto libre")};
+    wet.values = {throwOf("wet", "wet", "con tensión"), throwOf("dry", "dry", "sin tensión")};
     wet.jumpers = {{"JA", same("JA")}, {"JB", same("JB")}};
     kind.options = {wet};
     kind.settings = {holdTime()};
