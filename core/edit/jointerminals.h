@@ -19,7 +19,9 @@ struct ConductorWish {
 // Joins two terminals (or splices) by the next free core of a cable between their places, or by a wire when
 // they are in one place.
 //  - a core that has one end on `a` (or `b`) already and waits on the other side comes first
-//  - of several cables, the one that serves the device with fewer landings; then one that serves nobody yet
+//  - of several cables, the one that serves the device on the far side (where fewer cables end), then one
+//  that
+//    serves nobody there yet
 //  - within a cable, cores in the order of its type
 //  - spare cores are used only when they are wished for by colour or number
 // Errors: a joint that is not there, one joint twice, joints that are joined already (unless a wish says

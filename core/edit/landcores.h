@@ -2,6 +2,7 @@
 
 #include "edit/operations.h"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -14,8 +15,11 @@ namespace doorloom {
 using LandingPoint = std::variant<Landing, SpliceId>;
 
 End landedAt(const LandingPoint& joint);
-PlaceId placeOf(const Job& job, const LandingPoint& joint);         // of its device or splice; nothing when not said
+PlaceId placeOf(const Job& job, const LandingPoint& joint); // of its device or splice; nothing when not said
 std::string nameOfPoint(const Job& job, const LandingPoint& joint); // "LM1:K1.C", "S1"
+
+// A splice, device or terminal that is not there.
+std::optional<Problem> pointProblem(const Job& job, const LandingPoint& joint);
 
 struct ConductorEnd {
     ConductorId conductor;

@@ -13,6 +13,7 @@ namespace doorloom {
 std::string nextDeviceTag(const Job& job, const Kind& kind);
 std::string nextCableTag(const Job& job);   // "C3"
 std::string nextSpliceTag(const Job& job);  // "S2"
+std::string nextWireTag(const Job& job);    // "W7"
 std::string nextSheetTitle(const Job& job); // "2"
 
 // Counts a tag on until it is free: "EL1" → "EL2", "DOOR" → "DOOR2".
