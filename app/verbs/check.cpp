@@ -1,5 +1,5 @@
-#include "check/report.h"
 #include "file/jobfile.h"
+#include "judge/report.h"
 #include "verbs/verb.h"
 
 namespace doorloom {

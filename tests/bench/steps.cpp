@@ -1,6 +1,6 @@
 #include "bench/row.h"
-#include "check/findings.h"
 #include "core/circuits/circuit.h"
+#include "judge/findings.h"
 
 #include <cstdio>
 #include <cstdlib>

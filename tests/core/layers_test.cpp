@@ -16,7 +16,7 @@ namespace {
 
 // A folder of core includes only itself and the folders before it.
 constexpr std::array coreOrder = {"base",    "model", "edit",     "catalogue", "file",  "graph",
-                                  "verdict", "solve", "rehearse", "check",     "route", "papers"};
+                                  "verdict", "solve", "rehearse", "check",     "judge", "route", "papers"};
 // The folders of ui know openjob but not each other; window puts them together.
 constexpr std::array uiFolders = {"openjob", "window", "canvas", "panels", "dialogs", "print"};
 
@@ -156,7 +156,7 @@ TEST(Layers, MayLookDownTheOrder)
 {
     EXPECT_EQ(brokenLayers("core/graph/netlist.cpp", "#include <boost/graph/connected_components.hpp>\n"),
               Lines{});
-    EXPECT_EQ(brokenLayers("core/papers/rows.cpp", "#include \"check/findings.h\"\n#include <vector>\n"),
+    EXPECT_EQ(brokenLayers("core/papers/rows.cpp", "#include \"judge/findings.h\"\n#include <vector>\n"),
               Lines{});
     EXPECT_EQ(brokenLayers("ui/window/window.cpp", "#include \"canvas/canvas.h\"\n#include <QMenu>\n"),
               Lines{});

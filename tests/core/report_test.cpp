@@ -1,4 +1,4 @@
-#include "check/report.h"
+#include "judge/report.h"
 
 #include "base/json.h"
 #include "core/jobs.h"

@@ -1,10 +1,10 @@
 #include "tools/samplejobs.h"
 
-#include "check/findings.h"
-#include "check/findingtext.h"
-#include "check/report.h"
 #include "edit/change.h"
 #include "file/jobfile.h"
+#include "judge/findings.h"
+#include "judge/findingtext.h"
+#include "judge/report.h"
 
 #include <gtest/gtest.h>
 

@@ -6,8 +6,8 @@
 #include "external/samples.h"
 
 #include "catalogue/catalogue.h"
-#include "check/findings.h"
-#include "check/findingtext.h"
+#include "judge/findings.h"
+#include "judge/findingtext.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>

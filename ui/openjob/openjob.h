@@ -1,8 +1,8 @@
 #pragma once
 
 #include "base/result.h"
-#include "check/findings.h"
 #include "edit/change.h"
+#include "judge/findings.h"
 #include "model/job.h"
 #include "papers/schedule.h"
 

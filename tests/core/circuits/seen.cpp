@@ -2,8 +2,8 @@
 
 #include "core/jobs.h"
 
-#include "check/findings.h"
-#include "check/findingtext.h"
+#include "judge/findings.h"
+#include "judge/findingtext.h"
 
 namespace doorloom {
 

@@ -1,4 +1,4 @@
-#include "check/jobparts.h"
+#include "judge/jobparts.h"
 
 #include <map>
 #include <unordered_map>

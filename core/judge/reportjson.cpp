@@ -1,7 +1,7 @@
-#include "check/report.h"
+#include "judge/report.h"
 
 #include "base/json.h"
-#include "check/findingtext.h"
+#include "judge/findingtext.h"
 
 namespace doorloom {
 namespace {

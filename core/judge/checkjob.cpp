@@ -1,7 +1,7 @@
 #include "check/check.h"
-#include "check/findings.h"
-#include "check/findingtext.h"
-#include "check/jobparts.h"
+#include "judge/findings.h"
+#include "judge/findingtext.h"
+#include "judge/jobparts.h"
 
 #include <algorithm>
 #include <deque>

@@ -1,6 +1,6 @@
-#include "check/report.h"
+#include "judge/report.h"
 
-#include "check/findingtext.h"
+#include "judge/findingtext.h"
 
 #include <algorithm>
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "check/findings.h"
+#include "judge/findings.h"
 
 #include <string>
 

@@ -1,4 +1,4 @@
-#include "check/findingtext.h"
+#include "judge/findingtext.h"
 
 #include "check/check.h"
 
