@@ -80,6 +80,16 @@ bool shortedWith(const Region& part, const Circuit& circuit, const Feed& feed,
                  const std::function<bool(const Guard&)>& closed, Budget& steps);
 
 double countPositions(const Circuit& circuit, const std::vector<MovedIndex>& operators);
+// Past this many, a question that grows is not asked in each of them.
+inline constexpr double exactTablePositions = 65536;
+
+Verdict unknown();
+Verdict alwaysYes(double positions);
+std::vector<MovedIndex> operatorsOf(const Guard& guard);
+// Is one of these operators decided?
+bool names(const std::vector<MovedIndex>& operators, const Position& partial);
+// Are the part's ends one net, two by two, with the joints that `closed` accepts?
+bool endsJoined(const Region& part, const Circuit& circuit, const std::function<bool(const Guard&)>& closed);
 
 // Fewest throws with which every completion of `operators` is a yes, from a table of all of them
 // (0 no, 1 yes, 2 does not count), the first operator counting fastest.
