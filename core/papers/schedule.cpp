@@ -1,7 +1,7 @@
 #include "papers/schedule.h"
 
+#include "model/colours.h"
 #include "papers/carries.h"
-#include "papers/colours.h"
 #include "papers/devicehead.h"
 #include "papers/naturalorder.h"
 

@@ -1,4 +1,4 @@
-#include "papers/colours.h"
+#include "model/colours.h"
 #include "papers/csv.h"
 #include "papers/scheduleforms.h"
 

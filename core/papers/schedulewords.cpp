@@ -1,4 +1,4 @@
-#include "papers/colours.h"
+#include "model/colours.h"
 #include "papers/schedule.h"
 
 #include <fmt/format.h>

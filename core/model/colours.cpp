@@ -1,4 +1,6 @@
-#include "papers/colours.h"
+#include "model/colours.h"
+
+#include "base/folded.h"
 
 #include <algorithm>
 #include <optional>
@@ -76,6 +78,15 @@ Message colourInWords(std::string_view colour)
             return {};
     }
     return words.value_or(Message{});
+}
+
+std::string colourLetters(std::string_view word)
+{
+    for (const ColourCode& code : codes)
+        if (folded(word) == folded(code.words.en) || folded(word) == folded(code.words.es))
+            return std::string(code.letters);
+    const std::string letters = upper(word);
+    return colourInWords(letters) == Message{} ? std::string() : letters;
 }
 
 } // namespace doorloom
