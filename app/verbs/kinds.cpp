@@ -1,4 +1,5 @@
 #include "catalogue/catalogue.h"
+#include "model/modelwords.h"
 #include "verbs/verb.h"
 
 #include <fmt/format.h>
@@ -25,22 +26,6 @@ constexpr Text movedBy = {.en = "What moves it or switches in it", .es = "Lo que
 constexpr Text asPrinted = {.en = "as printed: no feed, no hand",
                             .es = "como está impreso: sin corriente ni mano"};
 constexpr Text lockHead = {.en = "Lock", .es = "Cerradura"};
-
-Text failModeInWords(FailMode mode)
-{
-    switch (mode) {
-    case FailMode::Safe:
-        return {.en = "fail-safe: locked only while powered, unlocks without power",
-                .es = "fail-safe: bloqueada solo con corriente, libre sin ella"};
-    case FailMode::Secure:
-        return {.en = "fail-secure: unlocked only while powered, stays locked without power",
-                .es = "fail-secure: libre solo con corriente, bloqueada sin ella"};
-    case FailMode::StaysPut:
-        break;
-    }
-    return {.en = "stays put: keeps its state without power",
-            .es = "se queda: conserva su estado sin corriente"};
-}
 
 // A dagger where the value is not from a sheet, as on the papers.
 std::string dagger(ValueStanding standing)
@@ -136,7 +121,7 @@ std::string lockInWords(const Kind& kind, Language language)
     if (!kind.lock)
         return "";
     return head(lockHead, language) + "  " +
-           std::string(inWords(failModeInWords(kind.lock->failMode), language)) + "\n";
+           std::string(inWords(wordsOf(kind.lock->failMode), language)) + "\n";
 }
 
 std::string kindInWords(const Kind& kind, Language language)

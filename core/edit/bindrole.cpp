@@ -68,6 +68,17 @@ Result<Change> bindRole(const Job& job, DeviceId device, const Key& role, Operat
     return draft.change();
 }
 
+std::vector<OperatorId> operatorsFor(const Job& job, DeviceId device, const Key& role)
+{
+    const Kind* kind = kindOf(job, device);
+    const Role* known = kind ? findRole(*kind, role) : nullptr;
+    std::vector<OperatorId> movers;
+    for (const Operator& moved : job.operators)
+        if (known && moved.nature == known->nature && sameThrows(known->throws, moved.throws))
+            movers.push_back(moved.id);
+    return movers;
+}
+
 Result<Change> setIdle(const Job& job, OperatorId moved, const Key& idle)
 {
     Draft draft(job);

@@ -61,6 +61,8 @@ Result<KindSwap> setKind(const Job& job, Numbers& numbers, DeviceId device, cons
 // Moved by another operator from now on; its own goes when nobody else is bound to it.
 // Errors: throws that do not match
 Result<Change> bindRole(const Job& job, DeviceId device, const Key& role, OperatorId moved);
+// Operators that can move a role of this device: with its throws, of its nature. Cost: a walk along operators.
+std::vector<OperatorId> operatorsFor(const Job& job, DeviceId device, const Key& role);
 Result<Change> setIdle(const Job& job, OperatorId moved, const Key& idle);
 Result<Change> renameDevice(const Job& job, DeviceId device, std::string tag);
 

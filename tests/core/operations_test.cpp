@@ -116,6 +116,19 @@ TEST(RemoveDevice, LeavesAnOperatorThatAnotherDeviceSharesAndKeepsItsName)
     EXPECT_FALSE(job.operators.find(door)->owner);
 }
 
+TEST(OperatorsFor, AreThoseWithTheRolesThrowsAndNature)
+{
+    Job job;
+    const DeviceId supply = place(job, smallSupply(), "PS1");
+    const DeviceId first = place(job, smallDoorSwitch(), "DS1");
+    const DeviceId second = place(job, smallDoorSwitch(), "DS2");
+    EXPECT_EQ(operatorsFor(job, first, "door"),
+              (std::vector{moverOf(job, first, "door"), moverOf(job, second, "door")}));
+    EXPECT_TRUE(operatorsFor(job, first, "no such role").empty());
+    EXPECT_TRUE(operatorsFor(job, {}, "door").empty());
+    EXPECT_EQ(operatorsFor(job, supply, "mains").size(), 1u);
+}
+
 TEST(RemoveDevice, TakesAnOperatorAlongThatOnlyItWasStillBoundTo)
 {
     Job job;

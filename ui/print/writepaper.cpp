@@ -1,0 +1,54 @@
+#include "print/writepaper.h"
+
+#include "file/jobfile.h"
+#include "print/printpdf.h"
+
+#include <filesystem>
+
+namespace doorloom {
+namespace {
+
+constexpr Text noPages = {.en = "The paper '{paper}' has no pages to draw.",
+                          .es = "El papel '{paper}' no tiene páginas que dibujar."};
+constexpr Text plainForms = {.en = "Let the file's name end with .csv or .txt.",
+                             .es = "Termine el nombre del archivo en .csv o .txt."};
+constexpr Text unknownForm = {.en = "'{file}' ends with no form that a paper can have.",
+                              .es = "'{file}' no termina en una forma que un papel pueda tener."};
+constexpr Text formsThere = {.en = "Let its name end with .pdf, .csv or .txt.",
+                             .es = "Termine su nombre en .pdf, .csv o .txt."};
+
+Result<std::string> pdfOfPaper(const Paper& paper, const Job& job, const PaperSetup& setup,
+                               const PageSetup& page)
+{
+    const PdfMaker make = pdfMakerFor(paper.name);
+    if (!make)
+        return Problem{
+            .what = {noPages, {{"paper", std::string(paper.name)}}}, .where = "--to", .remedy = plainForms};
+    return make(job, setup, page);
+}
+
+Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup& setup,
+                            const PageSetup& page, const std::string& file)
+{
+    const std::string form = std::filesystem::path(file).extension().string();
+    if (form == ".csv")
+        return paper.csv(job, setup);
+    if (form == ".txt")
+        return paper.text(job, setup);
+    if (form == ".pdf")
+        return pdfOfPaper(paper, job, setup, page);
+    return Problem{.what = {unknownForm, {{"file", file}}}, .where = "--to", .remedy = formsThere};
+}
+
+} // namespace
+
+Result<Done> writePaper(const Paper& paper, const Job& job, const PaperSetup& setup, const PageSetup& page,
+                        const std::string& file)
+{
+    const Result<std::string> bytes = bytesOf(paper, job, setup, page, file);
+    if (!bytes.ok())
+        return bytes.problem();
+    return saveBytes(bytes.value(), file);
+}
+
+} // namespace doorloom
