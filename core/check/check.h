@@ -15,7 +15,8 @@ struct Check {
     Severity worst;        // each Finding has its own
     Text title;
     Text notCovered;       // what it does not look at
-    std::vector<Finding> (*run)(const Facts&);
+    std::vector<Finding> (*run)(const Facts&) = nullptr; // looks at what hangs together …
+    std::vector<Finding> (*runOnJob)(const Job&) = nullptr; // … or at the whole job
 };
 
 // In the order in which one speaks before another when each would mend the other.

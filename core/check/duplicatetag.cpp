@@ -13,13 +13,13 @@ constexpr Text twiceWhy = {.en = "The tag '{tag}' is on {count} conductors or ca
 constexpr Text twiceRemedy = {.en = "Give each of them a tag of its own, other than '{tag}'.",
                               .es = "Dé a cada uno una etiqueta propia, distinta de '{tag}'."};
 
-std::vector<Finding> findTwice(const Facts& facts)
+std::vector<Finding> findTwice(const Job& job)
 {
     std::map<std::string, std::vector<Spot>> tagged;
-    for (const Conductor& conductor : facts.job.conductors)
+    for (const Conductor& conductor : job.conductors)
         if (!conductor.tag.empty())
             tagged[conductor.tag].push_back({{}, {}, conductor.id, {}});
-    for (const Cable& cable : facts.job.cables)
+    for (const Cable& cable : job.cables)
         if (!cable.tag.empty())
             tagged[cable.tag].push_back({{}, {}, {}, cable.id});
     std::vector<Finding> findings;
@@ -43,7 +43,7 @@ extern const Check duplicateTag = {
     .worst = Severity::Doubt,
     .title = {.en = "Tag used twice", .es = "Etiqueta repetida"},
     .notCovered = {.en = "tags of places and splices", .es = "etiquetas de lugares y empalmes"},
-    .run = findTwice,
+    .runOnJob = findTwice,
 };
 
 } // namespace doorloom

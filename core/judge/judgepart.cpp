@@ -1,7 +1,7 @@
+#include "judge/judgepart.h"
+
 #include "check/check.h"
-#include "judge/findings.h"
 #include "judge/findingtext.h"
-#include "judge/jobparts.h"
 
 #include <algorithm>
 #include <deque>
@@ -12,17 +12,21 @@ namespace doorloom {
 
 namespace {
 
+// By tag, not by id: of two with one root, the same speaks however the job was drawn.
+void addSorted(std::vector<Finding>& all, std::vector<Finding> found, const Job& job)
+{
+    std::stable_sort(found.begin(), found.end(),
+                     [&](const Finding& a, const Finding& b) { return atText(job, a) < atText(job, b); });
+    std::move(found.begin(), found.end(), std::back_inserter(all));
+}
+
 std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, Coverage* coverage = nullptr)
 {
     const Facts facts(job, budget);
     std::vector<Finding> all;
-    for (const Check* check : allChecks()) {
-        std::vector<Finding> found = check->run(facts);
-        // By tag, not by id: of two with one root, the same speaks however the job was drawn.
-        std::stable_sort(found.begin(), found.end(),
-                         [&](const Finding& a, const Finding& b) { return atText(job, a) < atText(job, b); });
-        std::move(found.begin(), found.end(), std::back_inserter(all));
-    }
+    for (const Check* check : allChecks())
+        if (check->run)
+            addSorted(all, check->run(facts), job);
     if (coverage)
         coverage->add(facts.ask.coverage());
     return all;
@@ -246,22 +250,20 @@ private:
 
 } // namespace
 
-CheckResult checkJob(const Job& job, std::uint64_t budget)
+JudgedPart judgePart(const Job& part, std::uint64_t budget)
 {
-    CheckResult result;
-    for (const Job& part : partsOf(job))
-        for (Finding& finding : PartJudge(part, budget, result.coverage).judged()) {
-            result.everyQuestionAnswered = result.everyQuestionAnswered && !finding.undecided;
-            result.findings.push_back(std::move(finding));
-        }
-    std::stable_sort(result.findings.begin(), result.findings.end(),
-                     [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
-    return result;
+    JudgedPart judged;
+    judged.findings = PartJudge(part, budget, judged.coverage).judged();
+    return judged;
 }
 
-std::vector<Finding> findingsOf(const Job& job, std::uint64_t budget)
+std::vector<Finding> judgeWhole(const Job& job)
 {
-    return checkJob(job, budget).findings;
+    std::vector<Finding> all;
+    for (const Check* check : allChecks())
+        if (check->runOnJob)
+            addSorted(all, check->runOnJob(job), job);
+    return all;
 }
 
 } // namespace doorloom
