@@ -9,24 +9,27 @@
 #include <string_view>
 #include <vector>
 
-// What a person types at the desk. A line is words with blanks between; capitals don't matter, "…" holds
-// words together. Tags stand as in the job; a terminal by its key or as printed, behind its device's tag,
-// with a blank or ':' between; '-' is as good as '−'.
+// What a person types at the desk. A line is words with blanks between; capitals, accents and kinds of dashes
+// don't matter, "…" holds words together. Tags stand as in the job; a terminal by its key or as printed (or a
+// lead by its colour), behind its device's tag, with a blank or ':' between. A new tag is taken in capitals.
 //
-//   PS1 + EL1 1 [red | 2 | wire]         joins two terminals by the next free core, or by the one named: its
-//                                        colour (letters or word), its number, or a wire
-//   C1 EL1 1                             lands the cable's next core on a terminal at one of its ends
-//   place KIND PLACE [TAG] ["words"]     places a device; a new PLACE is made, with the words
-//   pull TYPE PLACE PLACE [TAG] [12 m]   pulls a cable; a length in m or ft
-//   cap CORE [PLACE]                     caps what waits of a core (C1.3), or of all unused cores of a cable
-//   (C1) insulate CORE [PLACE]                insulates what waits of a core on purpose lift CORE | WIRE |
-//   DEVICE TERMINAL   takes off what is landed: both ends, or all that is on a terminal splice END END …
-//   [TAG]               joins ends of cores (C1.3) that wait where their cables meet set DEVICE OPTION VALUE
-//   sets an option (all its jumpers), or one jumper (K1.JA) set DEVICE SETTING VALUE             sets a
-//   setting move DEVICE PLACE                    says where a device is rename TAG TAG renames a device
-//   remove TAG                           takes away a device, cable or splice
+//   PS1 + ES1 1 [red | 2 | C1.2 | wire]    joins two terminals or splices by the next free core, or by the
+//   one
+//                                          named: colour (letters or word), number, core, or a wire
+//   C1 ES1 1                               lands the cable's next core on a terminal at one of its ends
+//   place KIND PLACE [TAG] ["words"]       places a device; a new PLACE is made when its words are given
+//   pull TYPE FROM TO [TAG] [12 m]         pulls a cable between places (or devices: where they are)
+//   cap CORE [PLACE]                       caps what waits of a core (C1.3), or of a cable's unused cores
+//   (C1) insulate CORE [PLACE]                  insulates what waits of a core on purpose lift CORE | TAG
+//   TERMINAL               takes off a core at both ends, or all that is on a terminal splice CORE CORE …
+//   [PLACE] [TAG]       joins the ends of cores that wait at one place set TAG OPTION VALUE an option with
+//   all its jumpers, or one of them (K1.JA); '?': not chosen set TAG SETTING VALUE                  a setting
+//   move TAG PLACE ["words"]               says where a device or splice is
+//   rename TAG TAG                         a device, splice, cable, place or wire
+//   remove TAG …                           takes them away
 //
-// The words of commands stand in English and Spanish; either does in either language.
+// The words of commands stand in English and Spanish; either does in either language. lineForms() is this
+// table.
 namespace doorloom {
 
 // What may be placed and pulled beside what the job has already.
@@ -59,7 +62,8 @@ std::size_t wordStart(std::string_view line, std::size_t cursor);
 
 // The table above, for people.
 struct LineForm {
-    std::string_view form, example;
+    Text form;
+    std::string_view example;
     Text words;
 };
 std::span<const LineForm> lineForms();
