@@ -1,12 +1,11 @@
 #include "core/jobs.h"
 #include "core/random.h"
 #include "edit/operations.h"
-#include "openjob/openjob.h"
+#include "ui/openjobs.h"
 
 #include <gtest/gtest.h>
 
 #include <QCoreApplication>
-#include <QTest>
 
 #include <atomic>
 #include <mutex>
@@ -15,38 +14,9 @@
 namespace doorloom {
 namespace {
 
-constexpr Text doIt = {.en = "do {what}", .es = "hacer {what}"};
-
-Message words(const std::string& what)
-{
-    return {doIt, {{"what", what}}};
-}
-
-template <class Row> Change put(Row row)
-{
-    const Id<Row> id = row.id;
-    return {{Put<Row>{id, std::move(row)}}};
-}
-
-Change placeNamed(std::uint32_t number, const std::string& tag)
-{
-    Place place;
-    place.id = {number};
-    place.tag = tag;
-    return put(place);
-}
-
 Change note(std::uint32_t number, std::uint32_t sheet, const std::string& text)
 {
     return put(Note{{number}, {sheet}, {}, text});
-}
-
-std::vector<std::string> placesOf(const Job& job)
-{
-    std::vector<std::string> tags;
-    for (const Place& place : job.places)
-        tags.push_back(place.tag);
-    return tags;
 }
 
 std::vector<std::string_view> rulesOf(const CheckResult& check)

@@ -8,6 +8,8 @@ namespace doorloom {
 
 namespace {
 
+constexpr Text undoing = {.en = "undo: {what}", .es = "deshacer: {what}"}; // as an edit of its own
+
 std::uint32_t rowOf(const Step& step)
 {
     return std::visit([](const auto& put) { return put.id.number; }, step);
@@ -27,21 +29,29 @@ Change undoOfBoth(Change older, const Change& newer)
 
 } // namespace
 
-Edit::Edit(const QString& words, Change undo, int run, Apply apply)
-    : QUndoCommand(words), next_(std::move(undo)), run_(run), apply_(std::move(apply))
+Edit::Edit(Words what, Language language, Change undo, int run, Apply apply)
+    : QUndoCommand(QString::fromStdString(inWords(what, language))), what_(std::move(what)),
+      next_(std::move(undo)), run_(run), apply_(std::move(apply))
 {
+}
+
+void Edit::undo()
+{
+    const Message undone{undoing, {{"what", what_}}};
+    next_ = apply_(next_, {inWords(undone, Language::English), inWords(undone, Language::Spanish)});
 }
 
 void Edit::redo()
 {
     if (std::exchange(isPushed_, true))
-        next_ = apply_(next_);
+        next_ = apply_(next_, what_);
 }
 
 bool Edit::mergeWith(const QUndoCommand* newer)
 {
     const auto& edit = static_cast<const Edit&>(*newer); // the history's commands are all of this class
     next_ = undoOfBoth(std::move(next_), edit.next_);
+    what_ = edit.what_;
     setText(edit.text());
     return true;
 }

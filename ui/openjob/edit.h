@@ -11,18 +11,20 @@ namespace doorloom {
 // One step of the history. Its redo and undo are the same line: what applying gives back is the way back.
 class Edit final : public QUndoCommand {
 public:
-    using Apply = std::function<Change(const Change&)>;
+    using Apply = std::function<Change(const Change&, const Words& what)>;
 
-    // In: undo:  how to undo what has been made already
+    // In: what:  the edit made already, in words
+    //     undo:  how to undo it
     //     run:   edits of one run become one step; -1: of none
-    Edit(const QString& words, Change undo, int run, Apply apply);
+    Edit(Words what, Language language, Change undo, int run, Apply apply);
 
-    void undo() override { next_ = apply_(next_); }
+    void undo() override;
     void redo() override; // the first is none: it has been made
     int id() const override { return run_; }
     bool mergeWith(const QUndoCommand* newer) override;
 
 private:
+    Words what_;
     Change next_;
     int run_;
     bool isPushed_ = false;

@@ -1,12 +1,15 @@
 #include "file/jobfile.h"
+#include "judge/checker.h"
 #include "openjob/openjob.h"
+
+#include <memory>
 
 namespace doorloom {
 
 Judge windowJudge()
 {
-    return [](const Job& job) -> Judged {
-        return {checkJob(job, windowBudget), scheduleOf(job, digestOf(job))};
+    return [checker = std::make_shared<Checker>(windowBudget)](const Job& job) -> Judged {
+        return {checker->check(job), scheduleOf(job, digestOf(job))};
     };
 }
 

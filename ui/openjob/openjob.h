@@ -33,7 +33,8 @@ struct Judged {
 
 // How the worker judges a snapshot; called on its thread, and never twice at once.
 using Judge = std::function<Judged(const Job&)>;
-Judge windowJudge(); // every rule within the window's budget, and the terminal schedule
+Judge windowJudge(); // every rule within the window's budget, and the terminal schedule; remembers what it
+                     // saw
 
 // The job in a window: its history, its file, its journal, and what the checks say of it.
 // Lives on the thread of the window. The worker sees snapshots; the journal is written on a thread of its
