@@ -1,0 +1,127 @@
+#include "canvas/cableplan.h"
+
+#include <cstdlib>
+
+namespace doorloom {
+namespace {
+
+constexpr int reach = 600; // of a jacket whose other end is nowhere on this sheet
+
+// The facing of one area that looks at another: across the wider gap.
+Facing towards(const Area& from, const Area& to)
+{
+    const int right = to.left - from.right, left = from.left - to.right;
+    const int below = to.top - from.bottom, above = from.top - to.bottom;
+    const int level = std::max(right, left), upright = std::max(below, above);
+    if (level >= upright)
+        return right >= left ? Facing::Right : Facing::Left;
+    return below >= above ? Facing::Bottom : Facing::Top;
+}
+
+// Cores that all land on one facing of their devices leave by that facing; a box has a wall on every side.
+Facing facingOf(const CableSide& side, const Area& other)
+{
+    if (!side.isBox && !side.landings.empty()) {
+        const Facing first = side.landings.front().facing;
+        if (std::all_of(side.landings.begin(), side.landings.end(),
+                        [&](const Port& port) { return port.facing == first; }))
+            return first;
+    }
+    return towards(side.area, other);
+}
+
+int meanAlong(const CableSide& side, Facing facing)
+{
+    const Point middle = side.area.middle();
+    if (side.landings.empty())
+        return isLevel(facing) ? middle.y : middle.x;
+    std::int64_t sum = 0;
+    for (const Port& port : side.landings)
+        sum += isLevel(facing) ? port.at.y : port.at.x;
+    return static_cast<int>(sum / static_cast<std::int64_t>(side.landings.size()));
+}
+
+Port glandAt(const Area& area, Facing facing, int along, int halfWidth)
+{
+    const auto held = [&](int low, int high) {
+        return std::clamp(along, std::min(low + halfWidth, (low + high) / 2),
+                          std::max(high - halfWidth, (low + high) / 2));
+    };
+    switch (facing) {
+    case Facing::Right:
+        return {{area.right, held(area.top, area.bottom)}, facing};
+    case Facing::Left:
+        return {{area.left, held(area.top, area.bottom)}, facing};
+    case Facing::Bottom:
+        return {{held(area.left, area.right), area.bottom}, facing};
+    case Facing::Top:
+        break;
+    }
+    return {{held(area.left, area.right), area.top}, facing};
+}
+
+int offsetOf(int core, int cores)
+{
+    return (2 * core - (cores - 1)) * corePitch / 2;
+}
+
+} // namespace
+
+std::optional<CablePlan> planCable(const CableSide& from, const CableSide& to, int cores, int bend)
+{
+    CableSide a = from, b = to;
+    if (a.area.isEmpty() && b.area.isEmpty())
+        return std::nullopt;
+    const auto standIn = [](const CableSide& known) {
+        const Facing facing =
+            known.landings.empty() ? Facing::Right : facingOf(known, known.area.movedBy({1 << 20, 0}));
+        return CableSide{known.area.movedBy(away(
+                             facing, (isLevel(facing) ? known.area.width() : known.area.height()) + reach)),
+                         false,
+                         {}};
+    };
+    if (a.area.isEmpty())
+        a = standIn(b);
+    if (b.area.isEmpty())
+        b = standIn(a);
+    if (a.area.meets(b.area))
+        return std::nullopt;
+
+    CablePlan plan;
+    plan.cores = cores;
+    const Facing facingA = facingOf(a, b.area), facingB = facingOf(b, a.area);
+    const int half = cores * corePitch / 2 + 20;
+    int alongA = meanAlong(a, facingA), alongB = meanAlong(b, facingB);
+    if (isLevel(facingA) == isLevel(facingB) &&
+        facingA != facingB) // straight across, where one side has no wish or a wall
+        (a.isBox || a.landings.empty() ? alongA : alongB) = a.isBox || a.landings.empty() ? alongB : alongA;
+    plan.glands = {glandAt(a.area, facingA, alongA, half), glandAt(b.area, facingB, alongB, half)};
+    plan.trunk = route(plan.glands[0], plan.glands[1], {}, bend);
+    return plan;
+}
+
+std::vector<Point> coreInTrunk(const CablePlan& plan, int core)
+{
+    const int offset = offsetOf(core, plan.cores);
+    const std::vector<Point>& middle = plan.trunk;
+    std::vector<Point> line;
+    if (middle.size() < 2)
+        return line;
+    // Every piece moves to one side of the middle, seen along the way: the same side all along.
+    const Point first = middle[1] - middle[0];
+    const bool firstLevel = first.y == 0;
+    const int side = firstLevel ? (first.x > 0 ? offset : -offset) : (first.y > 0 ? -offset : offset);
+    const auto moved = [&](std::size_t piece) { // by how much, across its direction
+        const Point step = middle[piece + 1] - middle[piece];
+        return step.y == 0 ? Point{0, step.x > 0 ? side : -side} : Point{step.y > 0 ? -side : side, 0};
+    };
+    line.push_back(middle[0] + moved(0));
+    for (std::size_t i = 1; i + 1 < middle.size(); ++i) {
+        const Point before = moved(i - 1), after = moved(i);
+        line.push_back(middle[i] + Point{before.x + after.x, before.y + after.y});
+    }
+    line.push_back(middle.back() + moved(middle.size() - 2));
+    return line;
+}
+
+} // namespace doorloom

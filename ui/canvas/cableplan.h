@@ -1,0 +1,35 @@
+#pragma once
+
+#include "canvas/area.h"
+#include "canvas/routing.h"
+
+#include <array>
+#include <optional>
+#include <vector>
+
+namespace doorloom {
+
+// Where one end of a cable's jacket may be: beside the box that it enters, or beside what its cores land on.
+struct CableSide {
+    Area area; // empty: nothing of that place is on the sheet
+    bool isBox = false;
+    std::vector<Port> landings; // of the cores landed at this side
+};
+
+// A cable on the sheet: its cores run side by side between two glands, and fan out from there.
+struct CablePlan {
+    std::array<Port, 2> glands; // the middle core's; their facing is where the jacket leaves to
+    int cores = 0;
+    std::vector<Point> trunk; // of the middle
+};
+
+constexpr int corePitch = 14;
+
+// In:  bend: how far the jacket goes straight out first; cables side by side take different ones
+// Out: nothing when the two sides lie over each other: then there is no room for a jacket
+std::optional<CablePlan> planCable(const CableSide& from, const CableSide& to, int cores, int bend);
+
+// The way of the n-th core (from 0) between the glands, first gland first.
+std::vector<Point> coreInTrunk(const CablePlan& plan, int core);
+
+} // namespace doorloom

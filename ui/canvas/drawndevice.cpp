@@ -1,0 +1,195 @@
+#include "canvas/drawing.h"
+
+#include "edit/drawing.h"
+
+#include <algorithm>
+#include <sstream>
+
+// Devices, splices, notes and the frames round places.
+namespace doorloom {
+namespace {
+
+constexpr int framePadding = 50, frameTitle = 80;
+constexpr int spliceRadius = 18;
+constexpr int looseGap = 200; // below everything, where something without a placement appears
+constexpr int noteLine = 44, notePadding = 20, noteMark = 12;
+
+constexpr Text existing = {.en = "existing", .es = "existente"};
+constexpr Text moved = {.en = "moved", .es = "trasladado"};
+constexpr Text byOthers = {.en = "by others", .es = "por otros"};
+constexpr Text leaveAlone = {.en = "leave alone", .es = "no tocar"};
+
+std::string_view wordsOf(Standing standing, Language language)
+{
+    switch (standing) {
+    case Standing::Existing:
+        return inWords(existing, language);
+    case Standing::Moved:
+        return inWords(moved, language);
+    case Standing::ByOthers:
+        return inWords(byOthers, language);
+    case Standing::LeaveAlone:
+        return inWords(leaveAlone, language);
+    case Standing::New:
+        break;
+    }
+    return {};
+}
+
+Symbol symbolOf(const Kind& kind)
+{
+    if (kind.family != "part")
+        return Symbol::None;
+    for (const Part& part : kind.parts) {
+        if (std::holds_alternative<DiodePart>(part.body))
+            return Symbol::Diode;
+        if (std::holds_alternative<ResistorPart>(part.body))
+            return Symbol::Resistor;
+    }
+    return Symbol::None;
+}
+
+} // namespace
+
+int wireWay(int cells)
+{
+    return 110 + 12 * std::min(cells, 14);
+}
+
+Area withWireWay(const DeviceDrawn& device)
+{
+    const int way = wireWay(static_cast<int>(device.shape.cells.size()));
+    Area area = device.area;
+    const auto open = [&](Facing facing) {
+        (facing == Facing::Right    ? area.right
+         : facing == Facing::Left   ? area.left
+         : facing == Facing::Bottom ? area.bottom
+                                    : area.top) +=
+            facing == Facing::Right || facing == Facing::Bottom ? way : -way;
+    };
+    open(device.shape.facing);
+    if (device.shape.isThrough)
+        open(opposite(device.shape.facing));
+    return area;
+}
+
+std::optional<Seat> Drawing::seatFor(const Job& job, std::uint32_t number)
+{
+    if (placementOf(job, number))
+        loose_.erase(number);
+    else if (isFirstSheet_ && !loose_.contains(number)) {
+        const Area all = bounds();
+        const int left = all.isEmpty() ? looseGap : all.left,
+                  below = all.isEmpty() ? looseGap : all.bottom + looseGap;
+        loose_[number] = {onGrid(Point{left, below}), Facing::Right};
+    }
+    std::optional<Seat> seat = seatOf(job, number);
+    if (seat)
+        seat->at = seat->at + displacement(number);
+    return seat;
+}
+
+Area Drawing::prepareDevice(const Job& job, DeviceId id)
+{
+    const Device* row = job.devices.find(id);
+    const Kind* kind = row ? kindOf(job, *row) : nullptr;
+    const std::optional<Seat> seat = kind ? seatFor(job, id.number) : std::nullopt;
+    if (!row)
+        loose_.erase(id.number);
+    if (!seat)
+        return replace<DeviceDrawn>(devices_, id.number, Layer::Device, std::nullopt);
+
+    const Place* place = job.places.find(row->place);
+    const std::string corner = place && !place->isBox ? place->tag : std::string();
+    DeviceDrawn drawn;
+    drawn.id = id;
+    drawn.place = row->place;
+    drawn.shape = stripShape(*kind, row->tag, corner, seat->facing, language_);
+    drawn.area = drawn.shape.area.movedBy(seat->at);
+    drawn.standing = row->standing;
+    drawn.symbol = symbolOf(*kind);
+    const int width = drawn.shape.area.width();
+    drawn.tag = texts_.put(row->tag, TextStyle::Tag, width);
+    drawn.corner = texts_.put(corner, TextStyle::Corner);
+    drawn.standingWords = texts_.put(std::string(wordsOf(row->standing, language_)), TextStyle::Band);
+    for (const std::string& line : drawn.shape.title)
+        drawn.title.push_back(texts_.put(line, TextStyle::Title, width - 30));
+    for (const Band& band : drawn.shape.bands)
+        drawn.bands.push_back(
+            drawn.shape.isThrough ? 0 : texts_.put(band.words, TextStyle::Band, band.area.width() - 20));
+    for (const Cell& cell : drawn.shape.cells) {
+        drawn.names.push_back(texts_.put(cell.printed, TextStyle::Terminal));
+        if (!cell.lead.empty())
+            drawn.leads.resize(drawn.shape.cells.size());
+    }
+    for (std::size_t i = 0; i < drawn.leads.size(); ++i)
+        drawn.leads[i] = insulationOf(drawn.shape.cells[i].lead);
+    return replace<DeviceDrawn>(devices_, id.number, Layer::Device, std::move(drawn)).grownBy(markRoom);
+}
+
+Area Drawing::prepareSplice(const Job& job, SpliceId id)
+{
+    const Splice* row = job.splices.find(id);
+    const std::optional<Seat> seat = row ? seatFor(job, id.number) : std::nullopt;
+    if (!row)
+        loose_.erase(id.number);
+    if (!seat)
+        return replace<SpliceDrawn>(splices_, id.number, Layer::Splice, std::nullopt);
+    SpliceDrawn drawn;
+    drawn.id = id;
+    drawn.place = row->place;
+    drawn.at = seat->at;
+    drawn.tag = texts_.put(row->tag, TextStyle::Cable);
+    drawn.area = Area{seat->at.x, seat->at.y, seat->at.x, seat->at.y}.grownBy(spliceRadius);
+    drawn.area.top -= heightOf(TextStyle::Cable) + 10;
+    drawn.area.right += static_cast<int>(texts_.width(drawn.tag)) + 10;
+    return replace<SpliceDrawn>(splices_, id.number, Layer::Splice, std::move(drawn)).grownBy(markRoom);
+}
+
+Area Drawing::prepareNote(const Job& job, NoteId id)
+{
+    const Note* row = job.notes.find(id);
+    if (!row || !(row->sheet == sheet_))
+        return replace<NoteDrawn>(notes_, id.number, Layer::Note, std::nullopt);
+    NoteDrawn drawn;
+    drawn.id = id;
+    double widest = 2 * terminalPitch;
+    std::istringstream lines(row->words);
+    for (std::string line; std::getline(lines, line);) {
+        drawn.lines.push_back(texts_.put(line, TextStyle::Note));
+        widest = std::max(widest, texts_.width(drawn.lines.back()));
+    }
+    const Point at = row->at + displacement(id.number);
+    drawn.area = {at.x, at.y, at.x + static_cast<int>(widest) + 2 * notePadding + noteMark,
+                  at.y + static_cast<int>(drawn.lines.size()) * noteLine + 2 * notePadding};
+    return replace<NoteDrawn>(notes_, id.number, Layer::Note, std::move(drawn)).grownBy(markRoom);
+}
+
+Area Drawing::contentsOf(const Job& job, PlaceId place) const
+{
+    Area area;
+    for (const std::uint32_t number : referrersOf(job, place.number)) {
+        if (const DeviceDrawn* device = devices_.find(number))
+            area = together(area, withWireWay(*device));
+        if (const SpliceDrawn* splice = splices_.find(number))
+            area = together(area, splice->area);
+    }
+    return area;
+}
+
+Area Drawing::prepareFrame(const Job& job, PlaceId id)
+{
+    const Place* row = job.places.find(id);
+    Area area = row && row->isBox ? contentsOf(job, id).grownBy(framePadding) : Area{};
+    if (area.isEmpty())
+        return replace<FrameDrawn>(frames_, id.number, Layer::Frame, std::nullopt);
+    area.top -= frameTitle - framePadding / 2;
+    FrameDrawn drawn{id, area, texts_.put(row->tag, TextStyle::Place),
+                     texts_.put(row->words, TextStyle::PlaceWords, area.width() / 2)};
+    const FrameDrawn* before = frames_.find(id.number);
+    if (before && *before == drawn)
+        return {};
+    return replace<FrameDrawn>(frames_, id.number, Layer::Frame, std::move(drawn)).grownBy(markRoom);
+}
+
+} // namespace doorloom

@@ -1,0 +1,153 @@
+#pragma once
+
+#include "canvas/area.h"
+#include "canvas/cableplan.h"
+#include "canvas/look.h"
+#include "canvas/routing.h"
+#include "canvas/stripshape.h"
+#include "canvas/textpool.h"
+#include "model/rows.h"
+
+#include <array>
+#include <cstdint>
+#include <unordered_map>
+#include <vector>
+
+// What Drawing keeps of each thing on the sheet.
+namespace doorloom {
+
+// Round the devices of one place that is a box.
+struct FrameDrawn {
+    PlaceId id;
+    Area area;
+    TextNumber tag = 0, words = 0;
+
+    friend bool operator==(const FrameDrawn&, const FrameDrawn&) = default;
+};
+
+enum class Symbol { None, Resistor, Diode };
+
+struct DeviceDrawn {
+    DeviceId id;
+    PlaceId place;
+    Area area; // on the sheet
+    StripShape shape;
+    Standing standing = Standing::New;
+    Symbol symbol = Symbol::None;
+    TextNumber tag = 0, corner = 0, standingWords = 0;
+    std::vector<TextNumber> title, bands, names;
+    std::vector<Insulation> leads; // one for each cell; empty when no terminal is a flying wire
+
+    Point at() const { return {area.left, area.top}; }
+};
+
+enum class EndMark { Landed, Waiting, Spare, Insulated, Elsewhere };
+
+struct EndDrawn {
+    EndMark mark = EndMark::Landed;
+    bool isSplice = false;
+    bool isHeld = false;      // by something on this sheet: then a drag can take it away
+    Port port;                // where it is, and where the line leaves to
+    TextNumber reference = 0; // "to LM1:C, sheet 2"
+};
+
+struct ConductorDrawn {
+    ConductorId id;
+    CableId cable;
+    Area area;                                 // marks and letters included
+    std::vector<Point> line;                   // level and upright pieces, from `from` to `to`
+    std::size_t trunkFirst = 0, trunkLast = 0; // the points between which it runs in its cable's jacket
+    Insulation insulation;
+    Standing standing = Standing::New;
+    bool isPinned = false;
+    TextNumber letters = 0;
+    std::array<EndDrawn, 2> ends;
+    std::vector<Landing> landed; // on terminals
+};
+
+// Waiting ends of a cable, at its gland.
+struct Ring {
+    Point at;
+    int waiting = 0;
+    TextNumber count = 0;
+};
+
+struct CableDrawn {
+    CableId id;
+    Area area;
+    CablePlan plan;
+    Standing standing = Standing::New;
+    std::array<Ring, 2> rings;
+    std::array<TextNumber, 2> elsewhere{}; // words at an end whose place is not on this sheet
+    TextNumber tag = 0;
+    Point tagAt; // its middle
+    bool tagIsLevel = true;
+};
+
+struct SpliceDrawn {
+    SpliceId id;
+    PlaceId place;
+    Area area;
+    Point at;
+    Standing standing = Standing::New;
+    TextNumber tag = 0;
+};
+
+struct NoteDrawn {
+    NoteId id;
+    Area area;
+    std::vector<TextNumber> lines;
+};
+
+constexpr int markRoom = 60; // what stands beside a line: letters, rings, caps
+
+int wireWay(int cells); // room in front of a device of so many terminals
+Area withWireWay(
+    const DeviceDrawn& device); // in front of its terminals each conductor turns at its own distance
+
+// Drawn things by the number of their row. A place in the list stays a thing's own until it goes; an empty
+// one has an empty area.
+template <class Drawn> class Slots {
+public:
+    const std::vector<Drawn>& all() const { return all_; }
+    const Drawn& operator[](std::size_t index) const { return all_[index]; }
+    std::size_t count() const { return indices_.size(); }
+
+    const Drawn* find(std::uint32_t number) const
+    {
+        const auto found = indices_.find(number);
+        return found == indices_.end() ? nullptr : &all_[found->second];
+    }
+    // Out: its place in the list.
+    std::uint32_t put(std::uint32_t number, Drawn drawn)
+    {
+        const auto [found, isNew] = indices_.try_emplace(number, 0u);
+        if (isNew && !free_.empty()) {
+            found->second = free_.back();
+            free_.pop_back();
+        } else if (isNew) {
+            found->second = static_cast<std::uint32_t>(all_.size());
+            all_.emplace_back();
+        }
+        all_[found->second] = std::move(drawn);
+        return found->second;
+    }
+    std::uint32_t indexOf(std::uint32_t number) const { return indices_.at(number); }
+    void drop(std::uint32_t number)
+    {
+        const auto found = indices_.find(number);
+        if (found == indices_.end())
+            return;
+        all_[found->second] = Drawn{};
+        free_.push_back(found->second);
+        indices_.erase(found);
+    }
+    void clear() { *this = Slots(); }
+
+private:
+    std::vector<Drawn> all_;
+    std::vector<std::uint32_t> free_;
+    std::unordered_map<std::uint32_t, std::uint32_t> indices_;
+};
+
+} // namespace doorloom

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "canvas/desk.h"
+#include "canvas/sheetview.h"
+
+#include <QPoint>
+
+#include <optional>
+
+namespace doorloom {
+
+struct SheetView::Inside {
+    Desk desk;
+    std::optional<QPoint> panning; // where the pointer was
+    bool spaceHeld = false, hasPanned = false, isFitted = false;
+    Hit hovered;
+
+    Inside(SheetView& view, OpenJob& open, Selection& selection) : desk(view, open, selection) {}
+};
+
+} // namespace doorloom
