@@ -51,20 +51,12 @@ bool isIdle(const Facts& facts, const Landing& here, const std::vector<Key>& key
     });
 }
 
-// Do conductors alone lead from here to a source's pole?
+// Do conductors, links and fuses alone lead from here to a source's pole?
 bool isWiredToPole(const Facts& facts, Vertex from)
 {
-    std::vector<Vertex> reached{from};
-    for (std::size_t next = 0; next < reached.size(); ++next)
-        for (const Joint& joint : facts.circuit().joints)
-            if (facts.net.origin(joint.origin).conductor && (joint.a == reached[next] || joint.b == reached[next]))
-                if (const Vertex far = joint.a == reached[next] ? joint.b : joint.a;
-                    std::find(reached.begin(), reached.end(), far) == reached.end())
-                    reached.push_back(far);
-    return std::any_of(facts.circuit().feeds.begin(), facts.circuit().feeds.end(), [&](const Feed& feed) {
-        return std::any_of(reached.begin(), reached.end(),
-                           [&](Vertex vertex) { return vertex == feed.plus || vertex == feed.minus; });
-    });
+    const std::vector<Pole> poles = polesNear(facts, from);
+    return std::any_of(poles.begin(), poles.end(),
+                       [&](const Pole& pole) { return facts.ask.netOf(pole.vertex) == facts.ask.netOf(from); });
 }
 
 std::optional<SwitchOnLeg> switchOnLeg(const Facts& facts, const Element& element)

@@ -110,13 +110,15 @@ std::vector<Vertex> sortedVertices(const std::unordered_map<Vertex, Step>& reach
 
 } // namespace
 
-std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x, Vertex y, bool throughDiodes)
+std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x, Vertex y, bool throughDiodes,
+                               const std::vector<std::uint32_t>& without)
 {
     Position partial(facts.circuit().operators.size(), leftOut);
     for (const ThrowAt& each : throws)
         partial[each.moved] = each.thrown;
     const auto reached = walk(facts, x, throughDiodes, [&](std::uint32_t joint) {
-        return impliedBy(facts.circuit().joints[joint].guard, partial);
+        return impliedBy(facts.circuit().joints[joint].guard, partial) &&
+               std::find(without.begin(), without.end(), joint) == without.end();
     });
     std::vector<Origin> way;
     if (!reached.count(y))

@@ -43,7 +43,9 @@ private:
 
 // From x to y through joints that are closed with these throws alone, and forward diodes where asked.
 // Out: what is passed, in order; empty when there is no way (or x is y).
-std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x, Vertex y, bool throughDiodes);
+// In:  without: joints that are not passed
+std::vector<Origin> wayBetween(const Facts& facts, const Cube& throws, Vertex x, Vertex y, bool throughDiodes,
+                               const std::vector<std::uint32_t>& without = {});
 // All that hangs on x through joints, every contact closed; sorted.
 std::vector<Vertex> reachOf(const Facts& facts, Vertex x);
 // All that is one net with x in every position, some joints taken out; sorted.

@@ -1,8 +1,10 @@
+#include "check/twofeeds.h"
+
 #include "check/check.h"
 #include "check/remedies.h"
-#include "check/tell.h"
 
 #include <algorithm>
+#include <map>
 #include <set>
 
 // Two sources joined through conductors and contacts: on both poles, stacked, or on one pole alone.
@@ -23,6 +25,9 @@ constexpr Text stacked = {
 constexpr Text onePole = {
     .en = "{one} and {other} share one pole, by {tie}. That is a common return; needed by: {loads}.",
     .es = "{one} y {other} comparten un polo, por {tie}. Es un retorno común; lo necesita: {loads}."};
+constexpr Text manyOnePole = {
+    .en = "{sources} share one pole: {poles} are one net. That is a common return.",
+    .es = "{sources} comparten un polo: {poles} son un solo nodo. Es un retorno común."};
 constexpr Text nothing = {.en = "nothing", .es = "nada"};
 constexpr Text tieWords = {.en = "{from} to {to}", .es = "{from} a {to}"};
 
@@ -31,21 +36,9 @@ struct Pairing {
     Vertex onePlus, oneMinus, otherPlus, otherMinus;
 };
 
-bool mayStandTogether(const Facts& facts, const Pairing& pair)
-{
-    const Feed &a = facts.circuit().feeds[pair.one], &b = facts.circuit().feeds[pair.other];
-    return a.mayParallel && b.mayParallel && a.lowest <= b.highest && b.lowest <= a.highest;
-}
-
 Finding begin(const Facts& facts, const Pairing& pair, Severity severity, std::string_view reason, const Verdict& verdict)
 {
-    Finding finding;
-    finding.rule = "two-feeds";
-    finding.reason = reason;
-    finding.severity = severity;
-    finding.at = {deviceSpot(facts.deviceOfFeed(pair.one)), deviceSpot(facts.deviceOfFeed(pair.other))};
-    happensIn(finding, facts, verdict);
-    return finding;
+    return twoFeedsAt(facts, {pair.one, pair.other}, severity, reason, verdict);
 }
 
 Message inWordsOf(const Facts& facts, const Pairing& pair, const Text& text)
@@ -99,7 +92,7 @@ Finding commonReturn(const Facts& facts, const Pairing& pair, const Verdict& ver
     return finding;
 }
 
-void meet(const Facts& facts, const Pairing& pair, std::vector<Finding>& findings)
+void meetAt(const Facts& facts, const Pairing& pair, std::vector<Finding>& findings)
 {
     const auto both = [&](Vertex a, Vertex b, Vertex c, Vertex d) { return facts.ask.allJoined({{a, b}, {c, d}}); };
     const auto danger = [&](const Verdict& verdict, Vertex a, Vertex b, Vertex c, Vertex d) {
@@ -114,7 +107,7 @@ void meet(const Facts& facts, const Pairing& pair, std::vector<Finding>& finding
     };
     const Verdict like = both(pair.onePlus, pair.otherPlus, pair.oneMinus, pair.otherMinus);
     if (occurs(like)) {
-        if (!mayStandTogether(facts, pair))
+        if (!mayStandTogether(facts.circuit().feeds[pair.one], facts.circuit().feeds[pair.other]))
             danger(like, pair.onePlus, pair.otherPlus, pair.oneMinus, pair.otherMinus);
         return;
     }
@@ -133,32 +126,135 @@ void meet(const Facts& facts, const Pairing& pair, std::vector<Finding>& finding
             findings.push_back(std::move(finding));
         }
     for (const auto& [x, y] : {std::pair(pair.onePlus, pair.otherPlus), std::pair(pair.oneMinus, pair.otherMinus)})
-        if (const Verdict verdict = facts.ask.joined(x, y); occurs(verdict))
-            findings.push_back(commonReturn(facts, pair, verdict, x, y));
+        if (const Verdict verdict = facts.ask.joined(x, y); occurs(verdict)) {
+            Finding hint = commonReturn(facts, pair, verdict, x, y);
+            if (!hint.path.empty()) // outputs of one supply may share a pole inside it
+                findings.push_back(std::move(hint));
+        }
+}
+
+// Poles that are one net in every position.
+struct Tie {
+    bool plus;
+    std::vector<std::uint32_t> feeds; // two or more
+};
+
+// Many sources on one net are told as one, not pair by pair.
+std::vector<Tie> tiesOfMany(const Facts& facts)
+{
+    std::vector<Tie> ties;
+    for (const bool plus : {true, false}) {
+        std::map<Vertex, std::vector<std::uint32_t>> onNet;
+        for (std::uint32_t number = 0; number < facts.circuit().feeds.size(); ++number) {
+            const Feed& feed = facts.circuit().feeds[number];
+            onNet[facts.ask.netOf(plus ? feed.plus : feed.minus)].push_back(number);
+        }
+        for (auto& [net, feeds] : onNet)
+            if (feeds.size() > 2)
+                ties.push_back({plus, std::move(feeds)});
+    }
+    return ties;
+}
+
+Finding commonPole(const Facts& facts, const Tie& tie)
+{
+    Verdict always;
+    always.answer = Answer::Always;
+    Finding finding = twoFeedsAt(facts, tie.feeds, Severity::Hint, "one pole", always);
+    std::vector<Message> sources, poles;
+    const auto poleOf = [&](std::uint32_t number) {
+        const Feed& feed = facts.circuit().feeds[number];
+        return tie.plus ? feed.plus : feed.minus;
+    };
+    for (std::uint32_t number : tie.feeds) {
+        sources.push_back(verbatim(tagOf(facts.job, facts.deviceOfFeed(number))));
+        poles.push_back(verbatim(nameOf(facts, poleOf(number))));
+    }
+    finding.why = {manyOnePole, {{"sources", std::move(sources)}, {"poles", std::move(poles)}}};
+    finding.path = wayBetween(facts, {}, poleOf(tie.feeds[0]), poleOf(tie.feeds[1]), false);
+    return finding;
+}
+
+// What two of its sources do at one of its ties is the ring's line; that they share a pole says nothing more.
+void takeIntoRings(const Facts& facts, std::vector<Finding>& findings)
+{
+    std::vector<Finding> rings;
+    findSourceRings(facts, rings);
+    for (Finding& ring : rings) {
+        const auto isOfTheRing = [&](const Finding& each) {
+            return std::all_of(each.at.begin(), each.at.end(), [&](const Spot& spot) {
+                return std::find(ring.at.begin(), ring.at.end(), spot) != ring.at.end();
+            });
+        };
+        for (Finding& each : findings)
+            if (isOfTheRing(each) && each.severity > Severity::Hint)
+                ring.lines.push_back(each);
+        std::erase_if(findings, isOfTheRing);
+    }
+    std::move(rings.begin(), rings.end(), std::back_inserter(findings));
 }
 
 std::vector<Finding> findTwoFeeds(const Facts& facts)
 {
     std::vector<Finding> findings;
     const std::vector<Feed>& feeds = facts.circuit().feeds;
+    const std::vector<Tie> ties = tiesOfMany(facts);
+    const auto isTold = [&](std::uint32_t one, std::uint32_t other) {
+        return std::any_of(ties.begin(), ties.end(), [&](const Tie& tie) {
+            const auto has = [&](std::uint32_t number) {
+                return std::binary_search(tie.feeds.begin(), tie.feeds.end(), number);
+            };
+            return has(one) && has(other);
+        });
+    };
+    const auto meet = [&](Vertex x, Vertex y) { return facts.ask.couldMeet(x, y); };
     for (std::uint32_t one = 0; one < feeds.size(); ++one)
-        for (std::uint32_t other : facts.ask.feedsNear(feeds[one].plus))
-            if (one < other)
-                meet(facts, {one, other, feeds[one].plus, feeds[one].minus, feeds[other].plus, feeds[other].minus},
-                     findings);
+        for (std::uint32_t other : facts.ask.feedsNear(feeds[one].plus)) {
+            if (other <= one)
+                continue;
+            const Pairing pair{one, other, feeds[one].plus, feeds[one].minus, feeds[other].plus, feeds[other].minus};
+            const bool plus = meet(pair.onePlus, pair.otherPlus), minus = meet(pair.oneMinus, pair.otherMinus);
+            if (meet(pair.onePlus, pair.otherMinus) || meet(pair.oneMinus, pair.otherPlus) || (plus && minus) ||
+                ((plus || minus) && !isTold(one, other)))
+                meetAt(facts, pair, findings);
+        }
+    for (const Tie& tie : ties)
+        findings.push_back(commonPole(facts, tie));
+    findLoadsBetweenFeeds(facts, findings);
+    takeIntoRings(facts, findings);
+    findJoinedPastFuses(facts, findings);
     return findings;
 }
 
 } // namespace
 
+Finding twoFeedsAt(const Facts& facts, const std::vector<std::uint32_t>& feeds, Severity severity,
+                   std::string_view reason, const Verdict& verdict)
+{
+    Finding finding;
+    finding.rule = "two-feeds";
+    finding.reason = reason;
+    finding.severity = severity;
+    for (std::uint32_t feed : feeds)
+        finding.at.push_back(deviceSpot(facts.deviceOfFeed(feed)));
+    happensIn(finding, facts, verdict);
+    return finding;
+}
+
+bool mayStandTogether(const Feed& one, const Feed& other)
+{
+    return one.mayParallel && other.mayParallel && one.lowest <= other.highest && other.lowest <= one.highest;
+}
+
 extern const Check twoFeeds = {
     .code = "two-feeds",
     .worst = Severity::Danger,
     .title = {.en = "Two feeds", .es = "Dos alimentaciones"},
-    .notCovered = {.en = "three or more sources in one ring; sources that meet through loads or resistors; fused feeds "
-                         "of one source joined past their fuses",
-                   .es = "tres o más fuentes en un anillo; fuentes que se encuentran a través de cargas o resistencias; "
-                         "salidas con fusible de una fuente unidas tras sus fusibles"},
+    .notCovered = {.en = "sources that push into one another through a diode, a resistor or several loads in series; how "
+                         "much current goes round; rings whose joints could all become one net; more than 16 rings",
+                   .es = "fuentes que empujan una hacia otra por un diodo, una resistencia o varias cargas en serie; "
+                         "cuánta corriente circula; anillos cuyas uniones podrían ser todas un solo nodo; más de 16 "
+                         "anillos"},
     .run = findTwoFeeds,
 };
 

@@ -30,6 +30,26 @@ struct ReturnCase {
     bool liveMatters = false;  // the source's own operators are among those above
 };
 
+// A circuit with some of its joints taken out.
+struct Cut {
+    Cut(const Circuit& of, std::vector<std::uint32_t> joints) 
+        : without(std::move(joints)), circuit(cutCircuit(of, without)), nets(circuit)
+    {
+    }
+
+    std::vector<std::uint32_t> without;
+    Circuit circuit;
+    Nets nets;
+
+private:
+    static Circuit cutCircuit(Circuit circuit, const std::vector<std::uint32_t>& joints)
+    {
+        for (std::uint32_t joint : joints)
+            circuit.joints[joint].guard.anyOf.clear();
+        return circuit;
+    }
+};
+
 struct Questions::Inside {
     Inside(const Circuit& of, std::uint64_t steps);
 
@@ -66,11 +86,16 @@ struct Questions::Inside {
 
     void findMovable();
 
+    // Are some of these joints part of a net that is always one? Then they must be cut before a search.
+    bool mergedAny(const std::vector<std::uint32_t>& joints) const;
+    const Cut& cutAt(const std::vector<std::uint32_t>& joints); // kept until another is asked for
+
 private:
     ShortCase makeShortCase(std::uint32_t feed);
     ReturnCase makeReturnCase(std::uint32_t element, std::uint32_t feed);
     bool canBeMoved(const Drive& drive, Budget& steps);
 
+    std::unique_ptr<Cut> lastCut_; // several questions in a row take out the same joints
     std::map<std::uint32_t, ShortCase> shorts_;
     std::map<std::pair<std::uint32_t, std::uint32_t>, ReturnCase> returns_;
 };

@@ -53,6 +53,21 @@ Questions::Inside::Inside(const Circuit& of, std::uint64_t steps)
     findMovable();
 }
 
+// Conductors and links are made one net before any search: taking one of them out needs nets of its own.
+bool Questions::Inside::mergedAny(const std::vector<std::uint32_t>& joints) const
+{
+    return std::any_of(joints.begin(), joints.end(), [&](std::uint32_t joint) {
+        return circuit.joints[joint].guard.always() && !circuit.joints[joint].byJumper;
+    });
+}
+
+const Cut& Questions::Inside::cutAt(const std::vector<std::uint32_t>& joints)
+{
+    if (!lastCut_ || lastCut_->without != joints)
+        lastCut_ = std::make_unique<Cut>(circuit, joints);
+    return *lastCut_;
+}
+
 Questions::Questions(const Circuit& circuit, std::uint64_t budget) : inside_(std::make_unique<Inside>(circuit, budget))
 {
 }
@@ -69,6 +84,8 @@ std::vector<std::uint32_t> Questions::feedsNear(Vertex vertex) const
 }
 
 bool Questions::sameIsland(Vertex x, Vertex y) const { return inside_->nets.sameIsland(x, y); }
+bool Questions::couldMeet(Vertex x, Vertex y) const { return inside_->nets.couldMeet(x, y); }
+Vertex Questions::netOf(Vertex vertex) const { return inside_->nets.netOf(vertex); }
 
 std::vector<MovedIndex> Questions::operatorsThatMatter(std::uint32_t element) const
 {
@@ -108,31 +125,27 @@ Verdict Questions::joined(Vertex x, Vertex y, const std::vector<std::uint32_t>& 
 
 Verdict Questions::allJoined(const std::vector<Pair>& pairs, const std::vector<std::uint32_t>& without) const
 {
-    const Circuit& circuit = inside_->circuit;
-    const Circuit* used = &circuit;
-    // Conductors and links are merged before any search: taking one of them out needs nets of its own.
-    std::optional<Circuit> cut;
-    std::optional<Nets> cutNets;
-    const bool cutsAlways = std::any_of(without.begin(), without.end(),
-                                        [&](std::uint32_t joint) { return circuit.joints[joint].guard.always() && !circuit.joints[joint].byJumper; });
-    if (cutsAlways) {
-        cut = circuit;
-        for (std::uint32_t joint : without)
-            cut->joints[joint].guard.anyOf.clear();
-        used = &*cut;
-        cutNets.emplace(*used);
+    const bool possible = std::all_of(pairs.begin(), pairs.end(),
+                                      [&](const Pair& pair) { return couldMeet(pair.x, pair.y); });
+    if (!possible)
+        return {};
+    const Circuit* used = &inside_->circuit;
+    const Nets* nets = &inside_->nets;
+    if (inside_->mergedAny(without)) {
+        const Cut& cut = inside_->cutAt(without);
+        used = &cut.circuit;
+        nets = &cut.nets;
     }
-    const Nets& nets = cutNets ? *cutNets : inside_->nets;
     return withinBudget(inside_->budget, inside_->total, [&](Budget& steps) {
         std::vector<Region> parts;
         Region both;
         for (const Pair& pair : pairs) {
-            if (nets.netOf(pair.x) == nets.netOf(pair.y))
+            if (nets->netOf(pair.x) == nets->netOf(pair.y))
                 continue;
-            if (pair.avoiding && (nets.netOf(pair.x) == nets.netOf(*pair.avoiding) ||
-                                  nets.netOf(pair.y) == nets.netOf(*pair.avoiding)))
+            if (pair.avoiding && (nets->netOf(pair.x) == nets->netOf(*pair.avoiding) ||
+                                  nets->netOf(pair.y) == nets->netOf(*pair.avoiding)))
                 return Verdict{};
-            const Region region = nets.regionOf(
+            const Region region = nets->regionOf(
                 {pair.x, pair.y}, {pair.x}, {pair.y},
                 {.without = without.empty() ? nullptr : &without, .avoiding = pair.avoiding});
             if (!region.possible)

@@ -27,6 +27,9 @@ public:
     // Sources that hang together with this vertex through parts of any kind.
     std::vector<std::uint32_t> feedsNear(Vertex vertex) const;
     bool sameIsland(Vertex x, Vertex y) const;
+    // Would x and y be one net with every contact closed? Where not, no position joins them.
+    bool couldMeet(Vertex x, Vertex y) const;
+    Vertex netOf(Vertex vertex) const; // what is joined in every position by conductors and links is one net
     // Operators that can make a difference to whether this load is fed, those of its sources and of the coils among
     // them too, sorted.
     std::vector<MovedIndex> operatorsThatMatter(std::uint32_t element) const;

@@ -47,6 +47,7 @@ Nets::Nets(const Circuit& circuit) : circuit_(circuit)
     for (std::uint32_t i = 0; i < circuit.joints.size(); ++i)
         if (!isOneNet(circuit.joints[i]) && !circuit.joints[i].guard.anyOf.empty())
             add(circuit.joints[i].a, circuit.joints[i].b, Edge::Sort::Joint, i);
+    reach_ = piecesOf(nets, all); // as yet joints alone
     for (std::uint32_t i = 0; i < circuit.diodes.size(); ++i)
         add(circuit.diodes[i].anode, circuit.diodes[i].cathode, Edge::Sort::Diode, i);
     for (std::uint32_t i = 0; i < circuit.elements.size(); ++i)

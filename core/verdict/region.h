@@ -36,6 +36,8 @@ public:
     explicit Nets(const Circuit& circuit);
 
     Vertex netOf(Vertex vertex) const { return net_[vertex]; }
+    // Would they be one net with every contact closed?
+    bool couldMeet(Vertex x, Vertex y) const { return reach_[net_[x]] == reach_[net_[y]]; }
     bool sameIsland(Vertex x, Vertex y) const { return island_[net_[x]] == island_[net_[y]]; }
     std::uint32_t islandOf(Vertex vertex) const { return island_[net_[vertex]]; }
     const std::vector<std::uint32_t>& feedsOfIsland(std::uint32_t island) const { return feeds_[island]; }
@@ -68,6 +70,7 @@ private:
     std::vector<Vertex> net_;                  // by vertex
     std::vector<std::vector<Edge>> edgesAt_;   // by net
     std::vector<std::uint32_t> island_;        // by net
+    std::vector<std::uint32_t> reach_;         // by net: what is one with every contact closed
     std::vector<std::vector<std::uint32_t>> feeds_; // by island
 };
 

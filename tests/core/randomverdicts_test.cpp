@@ -120,7 +120,10 @@ void Comparison::askJoined()
             if ((x * 7 + y * 5) % 2 != 0)
                 continue;
             const std::string pair = fmt::format("{}, {}", x, y);
-            compare("joined", pair, questions_.joined(x, y), brute_.joined(x, y));
+            const BruteVerdict joined = brute_.joined(x, y);
+            compare("joined", pair, questions_.joined(x, y), joined);
+            if (!questions_.couldMeet(x, y) && joined.answer != Answer::Never)
+                disagree("could meet", " (" + pair + "): engine no");
             askJoinedWithout(x, y);
         }
     for (std::uint32_t f = 1; f < circuit_.feeds.size(); ++f) {
@@ -128,6 +131,13 @@ void Comparison::askJoined()
         const std::vector<Questions::Pair> poles{{one.plus, other.plus}, {one.minus, other.minus}};
         compare("all joined", fmt::format("like poles of F{}, F{}", f - 1, f), questions_.allJoined(poles),
                 brute_.allJoined(poles));
+    }
+    for (std::uint32_t f = 2; f < circuit_.feeds.size(); ++f) {
+        std::vector<Questions::Pair> ring;
+        for (std::uint32_t k = 0; k < 3; ++k)
+            ring.push_back({circuit_.feeds[f - k].plus, circuit_.feeds[f - (k + 1) % 3].minus});
+        compare("all joined", fmt::format("ring of F{} to F{}", f - 2, f), questions_.allJoined(ring),
+                brute_.allJoined(ring));
     }
 }
 
