@@ -123,7 +123,8 @@ Block blockOf(const std::vector<std::vector<Piece>>& places, bool startsWithHub)
 
 std::vector<Block> blocksOf(const Job& job, std::span<const std::uint32_t> numbers, Language language)
 {
-    std::map<PlaceId, std::map<PlaceId, std::vector<Piece>>> byHub;
+    const auto unsaidLast = [](PlaceId a, PlaceId b) { return a.number - 1 < b.number - 1; };
+    std::map<PlaceId, std::map<PlaceId, std::vector<Piece>>, decltype(unsaidLast)> byHub(unsaidLast);
     for (const std::uint32_t number : numbers) {
         const Piece piece = pieceOf(job, number, language);
         byHub[hubOf(job, piece.place)][piece.place].push_back(piece);

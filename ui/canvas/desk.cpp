@@ -304,6 +304,18 @@ void Desk::release(const Pointer& pointer)
     showGesture();
 }
 
+bool Desk::isHeld() const
+{
+    return std::visit(
+        [](const auto& each) {
+            if constexpr (requires { each.isHeld; })
+                return each.isHeld;
+            else
+                return !std::is_same_v<std::decay_t<decltype(each)>, Idle>;
+        },
+        gesture_);
+}
+
 void Desk::begin(Gesture gesture)
 {
     gesture_ = std::move(gesture);

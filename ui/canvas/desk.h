@@ -72,6 +72,7 @@ public:
     void move(const Pointer& pointer);
     void release(const Pointer& pointer);
     void stop(); // back to nothing begun; the tool stays
+    bool isHeld() const; // a button is down for what one is in the middle of
     bool isBusy() const { return !std::holds_alternative<Idle>(gesture_); }
     void begin(Gesture gesture);
     const Gesture& gesture() const { return gesture_; }

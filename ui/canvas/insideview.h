@@ -15,7 +15,11 @@ struct SheetView::Inside {
     bool spaceHeld = false, hasPanned = false, isFitted = false;
     Hit hovered;
 
-    Inside(SheetView& view, OpenJob& open, Selection& selection) : desk(view, open, selection) {}
+    Inside(SheetView& view, OpenJob& job, Selection& selection) : desk(view, job, selection), open(job) {}
+    std::uint64_t generation() const { return open.generation(); }
+
+private:
+    OpenJob& open;
 };
 
 } // namespace doorloom

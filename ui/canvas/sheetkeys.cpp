@@ -88,7 +88,8 @@ void SheetView::keyPressEvent(QKeyEvent* event)
             walkTo(next.row, next.cell, next.what == Hit::What::Terminal);
         return;
     }
-    if (isEnter(event->key()) && focus) {
+    const bool putsDown = tool() == Tool::Place || tool() == Tool::Splice || tool() == Tool::Note;
+    if (isEnter(event->key()) && (focus || putsDown)) {
         pressFocus();
         return;
     }
@@ -110,7 +111,12 @@ void SheetView::pressFocus()
         emit activated(focus.row);
         return;
     }
-    const Pointer pointer{desk.view().widgetRect(area).center(), area.middle(), focus, Qt::NoModifier, true};
+    Pointer pointer{desk.view().widgetRect(area).center(), area.middle(), focus, Qt::NoModifier, true};
+    if (tool() == Tool::Splice || tool() == Tool::Note || area.isEmpty()) { // below what has the focus
+        pointer.point = area.isEmpty() ? desk.view().point(rect().center()) : Point{area.left, area.bottom + 2 * terminalPitch};
+        pointer.at = desk.view().pixel(pointer.point) / desk.view().ratio;
+        pointer.hit = {};
+    }
     desk.setFocus(focus, true);
     if (tool() == Tool::Choose && !desk.isBusy())
         beginJoining(desk, pointer);

@@ -1,5 +1,6 @@
 #include "canvas/sheetview.h"
 
+#include "canvas/accessiblesheet.h"
 #include "canvas/insideview.h"
 #include "canvas/words.h"
 #include "edit/drawing.h"
@@ -85,6 +86,7 @@ constexpr int wheelPixels = 60; // for one notch
 SheetView::SheetView(OpenJob& open, Selection& selection, QWidget* parent)
     : QWidget(parent), inside_(std::make_unique<Inside>(*this, open, selection))
 {
+    makeSheetAccessible();
     setFocusPolicy(Qt::StrongFocus);
     setMouseTracking(true);
     setAttribute(Qt::WA_OpaquePaintEvent);
@@ -300,13 +302,15 @@ void SheetView::mousePressEvent(QMouseEvent* event)
     const bool pans =
         event->button() == Qt::MiddleButton || (event->button() == Qt::LeftButton && inside_->spaceHeld);
     if (pans && !inside_->panning) {
+        if (desk.isHeld()) // a second button gives up what the first began
+            desk.stop();
         inside_->panning = event->pos();
         inside_->hasPanned = true;
         return;
     }
     const bool isOther = (event->buttons() & ~Qt::MouseButtons(event->button())) != Qt::NoButton;
     if (event->button() == Qt::RightButton) {
-        if (desk.isBusy()) // a second button gives up what the first began
+        if (desk.isBusy())
             desk.stop();
         return;
     }
@@ -327,6 +331,8 @@ void SheetView::mouseMoveEvent(QMouseEvent* event)
         inside_->panning = event->pos();
         return;
     }
+    if (desk.isHeld() && !event->buttons().testFlag(Qt::LeftButton)) // let go where nobody told this window
+        desk.stop();
     const Pointer pointer = desk.pointerAt(event->position(), event->modifiers());
     desk.move(pointer);
     if (pointer.hit != inside_->hovered) {
@@ -399,8 +405,6 @@ Message SheetView::wordsOfFocus() const
     const Desk& desk = inside_->desk;
     return wordsOf(desk.job(), desk.drawing(), desk.focus().hit);
 }
-
-void SheetView::tellFocus() {}
 
 void SheetView::leaveEvent(QEvent* event)
 {

@@ -79,6 +79,7 @@ protected:
     bool focusNextPrevChild(bool next) override;
 
 private:
+    friend class AccessibleSheet;
     void walkTo(std::uint32_t row, std::size_t cell, bool onTerminal);
     void pressFocus();
     void tellFocus(); // to screen readers
