@@ -16,7 +16,8 @@ namespace {
 void walkUntil(SheetDesk& desk, Qt::Key key, const std::string& words)
 {
     std::string said;
-    const auto listening = QObject::connect(&desk.view, &SheetView::hovered, &desk.view, [&](const Message& message) { said = inWords(message); });
+    const auto listening = QObject::connect(&desk.view, &SheetView::hovered, &desk.view,
+                                            [&](const Message& message) { said = inWords(message); });
     for (int i = 0; i < 60 && said.rfind(words, 0) != 0; ++i)
         desk.key(key);
     QObject::disconnect(listening);
@@ -75,7 +76,8 @@ TEST(SheetKeys, TabVisitsEveryDeviceOnceAndThenLeavesTheSheet)
     before->setFocus();
 
     std::vector<std::string> said;
-    QObject::connect(&desk.view, &SheetView::hovered, &desk.view, [&](const Message& message) { said.push_back(inWords(message).substr(0, 3)); });
+    QObject::connect(&desk.view, &SheetView::hovered, &desk.view,
+                     [&](const Message& message) { said.push_back(inWords(message).substr(0, 3)); });
     for (int i = 0; i < 20 && QApplication::focusWidget() != after; ++i)
         QTest::keyClick(QApplication::focusWidget(), Qt::Key_Tab);
 
@@ -120,7 +122,8 @@ TEST(SheetKeys, EnterOnADeviceAsksForItsDetails)
 {
     SheetDesk desk(cabinetAndFrame());
     std::vector<std::uint32_t> asked;
-    QObject::connect(&desk.view, &SheetView::activated, &desk.view, [&](std::uint32_t row) { asked.push_back(row); });
+    QObject::connect(&desk.view, &SheetView::activated, &desk.view,
+                     [&](std::uint32_t row) { asked.push_back(row); });
 
     walkUntil(desk, Qt::Key_Tab, "LM1: ");
     desk.key(Qt::Key_Return);
@@ -158,7 +161,8 @@ TEST(SheetKeys, AScreenReaderFindsDevicesAndTerminalsWithNamesAndPlaces)
             EXPECT_EQ(terminal->parent(), device);
             EXPECT_EQ(device->indexOfChild(terminal), k);
             EXPECT_EQ(nameOf(terminal).rfind("terminal ", 0), 0u) << nameOf(terminal);
-            EXPECT_EQ(device->childAt(terminal->rect().center().x(), terminal->rect().center().y()), terminal);
+            EXPECT_EQ(device->childAt(terminal->rect().center().x(), terminal->rect().center().y()),
+                      terminal);
             EXPECT_TRUE(device->rect().adjusted(-2, -2, 2, 2).contains(terminal->rect())) << nameOf(terminal);
         }
     }
@@ -166,7 +170,8 @@ TEST(SheetKeys, AScreenReaderFindsDevicesAndTerminalsWithNamesAndPlaces)
     QAccessibleInterface* supply = sheet->child(0);
     EXPECT_EQ(nameOf(supply), "PS1: DC supply 24 V, 2 A, with battery, at CAB1");
     EXPECT_EQ(nameOf(supply->child(0)).substr(0, 43), "terminal +: plus of the 24 V output. Landed");
-    EXPECT_EQ(nameOf(supply->child(1)), "terminal −: minus of the 24 V output, not joined to earth. Nothing is landed here.");
+    EXPECT_EQ(nameOf(supply->child(1)),
+              "terminal −: minus of the 24 V output, not joined to earth. Nothing is landed here.");
 }
 
 TEST(SheetKeys, AScreenReaderCanLandAndFollowTheFocus)

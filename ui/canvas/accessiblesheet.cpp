@@ -7,14 +7,15 @@
 #include <QAccessible>
 #include <QAccessibleWidget>
 
-#include <map>
 #include <algorithm>
+#include <map>
 #include <utility>
 
 namespace doorloom {
 namespace {
 
-constexpr Text terminalNamed = {.en = "terminal {name}: {words}. {landed}", .es = "borne {name}: {words}. {landed}"};
+constexpr Text terminalNamed = {.en = "terminal {name}: {words}. {landed}",
+                                .es = "borne {name}: {words}. {landed}"};
 
 using Thing = std::pair<std::uint32_t, int>; // a row, and its cell or −1
 
@@ -22,8 +23,8 @@ using Thing = std::pair<std::uint32_t, int>; // a row, and its cell or −1
 
 class AccessibleSheet;
 
-// A device, splice or note, or one terminal of a device. It knows a row, not a place in a list: what is gone is
-// not valid any more.
+// A device, splice or note, or one terminal of a device. It knows a row, not a place in a list: what is gone
+// is not valid any more.
 class AccessibleThing : public QAccessibleInterface, public QAccessibleActionInterface {
 public:
     AccessibleThing(AccessibleSheet& sheet, Thing thing) : sheet_(sheet), thing_(thing) {}
@@ -42,7 +43,8 @@ public:
     QAccessible::State state() const override;
     void* interface_cast(QAccessible::InterfaceType type) override
     {
-        return type == QAccessible::ActionInterface ? static_cast<QAccessibleActionInterface*>(this) : nullptr;
+        return type == QAccessible::ActionInterface ? static_cast<QAccessibleActionInterface*>(this)
+                                                    : nullptr;
     }
 
     QStringList actionNames() const override { return {pressAction(), setFocusAction()}; }
@@ -113,7 +115,10 @@ public:
                 new AccessibleThing(const_cast<AccessibleSheet&>(*this), wanted)); // of Qt's list, by its id
         return QAccessible::accessibleInterface(found->second);
     }
-    void walkTo(Thing to) { view_.walkTo(to.first, static_cast<std::size_t>(std::max(0, to.second)), to.second >= 0); }
+    void walkTo(Thing to)
+    {
+        view_.walkTo(to.first, static_cast<std::size_t>(std::max(0, to.second)), to.second >= 0);
+    }
     void press(Thing at)
     {
         walkTo(at);
@@ -142,7 +147,8 @@ const Key* AccessibleThing::terminal() const
 {
     const DeviceDrawn* device = sheet_.desk().drawing().devices().find(thing_.first);
     const auto cell = static_cast<std::size_t>(thing_.second);
-    return device && isTerminal() && cell < device->shape.cells.size() ? &device->shape.cells[cell].terminal : nullptr;
+    return device && isTerminal() && cell < device->shape.cells.size() ? &device->shape.cells[cell].terminal
+                                                                       : nullptr;
 }
 
 bool AccessibleThing::isValid() const

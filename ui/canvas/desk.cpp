@@ -90,6 +90,8 @@ void Desk::setLanguage(Language language)
 
 void Desk::refresh(const Touched& touched)
 {
+    if (touched.everything) // rows of another job may have the same numbers
+        stop();
     dropStale();
     const Area changed = drawing_.refresh(job(), touched);
     prepareEmphasis();

@@ -71,7 +71,7 @@ public:
     void press(const Pointer& pointer);
     void move(const Pointer& pointer);
     void release(const Pointer& pointer);
-    void stop(); // back to nothing begun; the tool stays
+    void stop();         // back to nothing begun; the tool stays
     bool isHeld() const; // a button is down for what one is in the middle of
     bool isBusy() const { return !std::holds_alternative<Idle>(gesture_); }
     void begin(Gesture gesture);

@@ -113,7 +113,8 @@ void SheetView::pressFocus()
     }
     Pointer pointer{desk.view().widgetRect(area).center(), area.middle(), focus, Qt::NoModifier, true};
     if (tool() == Tool::Splice || tool() == Tool::Note || area.isEmpty()) { // below what has the focus
-        pointer.point = area.isEmpty() ? desk.view().point(rect().center()) : Point{area.left, area.bottom + 2 * terminalPitch};
+        pointer.point = area.isEmpty() ? desk.view().point(rect().center())
+                                       : Point{area.left, area.bottom + 2 * terminalPitch};
         pointer.at = desk.view().pixel(pointer.point) / desk.view().ratio;
         pointer.hit = {};
     }
