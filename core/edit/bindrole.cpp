@@ -9,7 +9,8 @@ namespace doorloom {
 
 namespace {
 
-// What an opening said of one operator it now says of another, which does the same.
+// What an opening said of one operator it now says of another, which does the same. Where it spoke of both,
+// what it said of the other stays.
 void follow(Opening& opening, OperatorId before, OperatorId after)
 {
     const auto replace = [&](OperatorId& id) {
@@ -17,10 +18,11 @@ void follow(Opening& opening, OperatorId before, OperatorId after)
             id = after;
     };
     const auto replaceThrows = [&](std::vector<Thrown>& throws) {
+        if (std::any_of(throws.begin(), throws.end(),
+                        [&](const Thrown& each) { return each.moved == after; }))
+            std::erase_if(throws, [&](const Thrown& each) { return each.moved == before; });
         for (Thrown& thrown : throws)
             replace(thrown.moved);
-        for (auto at = throws.begin(); at != throws.end();)
-            at = std::find(throws.begin(), at, *at) == at ? at + 1 : throws.erase(at);
     };
     replace(opening.door);
     replace(opening.fire);
@@ -28,6 +30,13 @@ void follow(Opening& opening, OperatorId before, OperatorId after)
         for (Act& act : *acts)
             replaceThrows(act.throws);
     replaceThrows(opening.occupied);
+    const std::vector<Promise> said = opening.promises;
+    std::erase_if(opening.promises, [&](const Promise& promise) {
+        return promise.situation.lost == before &&
+               std::any_of(said.begin(), said.end(), [&](const Promise& each) {
+                   return each.situation.lost == after && each.device == promise.device;
+               });
+    });
     for (Promise& promise : opening.promises)
         replace(promise.situation.lost);
 }

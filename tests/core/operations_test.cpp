@@ -430,6 +430,29 @@ TEST(BindRole, HandsWhatAnOpeningSaysOverToTheNewOperator)
     EXPECT_EQ(job.openings.find(opening.id)->occupied, (std::vector<Thrown>{{door, "shut"}}));
 }
 
+TEST(BindRole, KeepsWhatAnOpeningSaidOfTheNewOperatorAlready)
+{
+    Job job;
+    const DeviceId first = place(job, smallDoorSwitch(), "DS1");
+    const DeviceId second = place(job, smallDoorSwitch(), "DS2");
+    const DeviceId strike = place(job, smallStrike(), "ES1");
+    const OperatorId old = moverOf(job, second, "door");
+    const OperatorId door = moverOf(job, first, "door");
+    Opening opening;
+    opening.id = {job.nextNumber};
+    opening.tag = "D1";
+    opening.locks = {strike};
+    opening.requests = {{"press", Side::Both, {{old, "open"}, {door, "shut"}}}};
+    opening.promises = {{{SituationKind::LostAlone, {}, old}, strike, Promised::Free},
+                        {{SituationKind::LostAlone, {}, door}, strike, Promised::Locked}};
+    make(job, Change{{Put<Opening>{opening.id, opening}}});
+    make(job, bindRole(job, second, "door", door));
+    const Opening& after = *job.openings.find(opening.id);
+    EXPECT_EQ(after.requests.front().throws, (std::vector<Thrown>{{door, "shut"}}));
+    EXPECT_EQ(after.promises,
+              (std::vector<Promise>{{{SituationKind::LostAlone, {}, door}, strike, Promised::Locked}}));
+}
+
 TEST(BindRole, LeavesAnOperatorThatNobodyOwnsOrOthersShare)
 {
     Job job;

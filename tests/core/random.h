@@ -14,15 +14,10 @@ namespace doorloom {
 // Source: the mixing steps of splitmix64, published by S. Vigna, from memory.
 class Random {
 public:
-    explicit Random(std::uint64_t seed) : state_(seed * 0x9e3779b97f4a7c15u + 1) {}
+    // The seed is mixed too: otherwise the numbers of one seed would be those of the one before, less the first.
+    explicit Random(std::uint64_t seed) : state_(mixed(seed + 1)) {}
 
-    std::uint64_t bits()
-    {
-        std::uint64_t mixed = (state_ += 0x9e3779b97f4a7c15u);
-        mixed = (mixed ^ (mixed >> 30)) * 0xbf58476d1ce4e5b9u;
-        mixed = (mixed ^ (mixed >> 27)) * 0x94d049bb133111ebu;
-        return mixed ^ (mixed >> 31);
-    }
+    std::uint64_t bits() { return mixed(state_ += 0x9e3779b97f4a7c15u); }
 
     // 0 … count − 1; count is at least 1.
     std::size_t below(std::size_t count) { return static_cast<std::size_t>(bits() % count); }
@@ -44,6 +39,13 @@ public:
     }
 
 private:
+    static std::uint64_t mixed(std::uint64_t bits)
+    {
+        bits = (bits ^ (bits >> 30)) * 0xbf58476d1ce4e5b9u;
+        bits = (bits ^ (bits >> 27)) * 0x94d049bb133111ebu;
+        return bits ^ (bits >> 31);
+    }
+
     std::uint64_t state_;
 };
 
