@@ -1,4 +1,5 @@
 #include "verbs/verb.h"
+#include "window.h"
 
 #include <csignal>
 #include <cstdio>
@@ -43,7 +44,8 @@ int main(int count, char** arguments)
     // A file that grows past a limit is then a write that fails, with a message, like a full disk.
     std::signal(SIGXFSZ, SIG_IGN);
     try {
-        return tell(doorloom::reply(std::vector<std::string>(arguments + (count > 0), arguments + count)));
+        const std::vector<std::string> words(arguments + (count > 0), arguments + count);
+        return doorloom::asksForWindow(words) ? doorloom::runWindow(words) : tell(doorloom::reply(words));
     } catch (const std::exception& error) {
         return ownError(error.what());
     } catch (...) {

@@ -274,6 +274,11 @@ QUndoStack& OpenJob::history()
     return inside_->history;
 }
 
+const QUndoStack& OpenJob::history() const
+{
+    return inside_->history;
+}
+
 void OpenJob::setLanguage(Language language)
 {
     inside_->language = language;

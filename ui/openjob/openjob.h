@@ -57,6 +57,7 @@ public:
     // Undo, redo, and their words. What it undoes is told by undoText (QUndoStack), in the language at the
     // time when it was done. Nobody else pushes onto it.
     QUndoStack& history();
+    const QUndoStack& history() const;
     void setLanguage(Language language); // English until then
 
     // ---- The file

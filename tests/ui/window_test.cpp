@@ -1,0 +1,144 @@
+#include "ui/testwindow.h"
+
+#include "openjob/shown.h"
+#include "window/actions.h"
+
+#include <QAbstractButton>
+#include <QComboBox>
+#include <QHeaderView>
+#include <QLabel>
+#include <QListWidget>
+#include <QTableView>
+
+#include <map>
+#include <set>
+
+namespace doorloom {
+namespace {
+
+TEST(Actions, HaveWordsAKeyOfTheirOwnAndAPlaceInAMenu)
+{
+    TestWindow desk;
+    std::set<std::string> keys;
+    std::map<QString, std::string> shortcuts;
+    for (const Action& action : allActions()) {
+        EXPECT_TRUE(keys.insert(action.key).second) << action.key;
+        EXPECT_GT(std::string(action.words).size(), 1u) << action.key;
+        EXPECT_TRUE(std::string(action.tip).ends_with(".")) << action.key << ": " << action.tip;
+        auto& made = desk.the<QAction>(action.key);
+        EXPECT_FALSE(made.associatedObjects().isEmpty()) << action.key << " is in no menu";
+        for (const QKeySequence& sequence : made.shortcuts()) {
+            EXPECT_FALSE(sequence.isEmpty()) << action.key;
+            const auto [at, isNew] = shortcuts.emplace(sequence.toString(), action.key);
+            EXPECT_TRUE(isNew) << action.key << " and " << at->second << " share "
+                               << qPrintable(sequence.toString());
+        }
+    }
+    EXPECT_GT(keys.size(), 25u);
+}
+
+// Who works without seeing the screen hears names.
+TEST(Window, NamesEveryControlForScreenReaders)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff.doorjob");
+    for (const Device& device : desk.job().devices) {
+        desk.window().selection().choose({device.id.number});
+        QCoreApplication::processEvents();
+        for (QWidget* widget : desk.window().findChildren<QWidget*>()) {
+            const bool isControl = qobject_cast<QLineEdit*>(widget) || qobject_cast<QComboBox*>(widget) ||
+                                   qobject_cast<QAbstractItemView*>(widget);
+            const bool isInside = qobject_cast<QComboBox*>(widget->parentWidget()) ||
+                                  qobject_cast<QHeaderView*>(widget) || !widget->isVisible() ||
+                                  widget->objectName().startsWith("qt_");
+            if (isControl && !isInside) {
+                EXPECT_FALSE(widget->accessibleName().isEmpty())
+                    << widget->metaObject()->className() << " " << qPrintable(widget->objectName());
+            }
+        }
+    }
+}
+
+TEST(Window, ShowsWhatTheChecksSayAndLightsTheWay)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff-broken.doorjob");
+    ASSERT_TRUE(desk.isJudged());
+    auto& list = desk.the<QListWidget>("findingsList");
+    ASSERT_EQ(list.count(), 3);
+    EXPECT_TRUE(list.item(0)->text().startsWith("DANGER")) << qPrintable(list.item(0)->text());
+    EXPECT_TRUE(desk.window().selection().lit().empty());
+    QTest::keyClick(&desk.window(), Qt::Key_F8);
+    EXPECT_EQ(list.currentRow(), 0);
+    EXPECT_FALSE(desk.window().selection().lit().empty());
+    EXPECT_FALSE(desk.window().selection().rows().empty());
+    desk.action("previousFinding").trigger();
+    EXPECT_EQ(list.currentRow(), 2);
+}
+
+TEST(Window, MendsAFindingByItsButtonAndUndoesThat)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff-broken.doorjob");
+    ASSERT_TRUE(desk.isJudged());
+    auto& list = desk.the<QListWidget>("findingsList");
+    const Job before = desk.job();
+    const QString wrong = list.item(1)->text();
+    list.setCurrentRow(1);
+    QCoreApplication::processEvents();
+    auto* mend = desk.window().findChild<QAbstractButton*>("doIt");
+    ASSERT_NE(mend, nullptr);
+    QTest::mouseClick(mend, Qt::LeftButton);
+    ASSERT_TRUE(desk.isJudged());
+    EXPECT_EQ(list.count(), 2);
+    EXPECT_TRUE(list.findItems(wrong, Qt::MatchExactly).isEmpty());
+    while (desk.window().open().history().canUndo())
+        desk.action("undo").trigger();
+    EXPECT_EQ(desk.job(), before);
+}
+
+TEST(Window, TypesALandingAndSaysWhatItDidNotUnderstand)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff.doorjob");
+    const std::size_t before = desk.job().conductors.size();
+    desk.type("ps1 + tsp 7 wire");
+    EXPECT_EQ(desk.job().conductors.size(), before + 1);
+    EXPECT_TRUE(desk.the<QLineEdit>("typedLine").text().isEmpty());
+    EXPECT_TRUE(desk.window().open().history().undoText().contains("PS1"))
+        << qPrintable(desk.window().open().history().undoText());
+    desk.type("ps1 + nobody 7");
+    EXPECT_EQ(desk.the<QLineEdit>("typedLine").text(), "ps1 + nobody 7");
+    EXPECT_TRUE(desk.the<QLabel>("typedAnswer").text().contains("nobody"));
+    desk.action("undo").trigger();
+    EXPECT_EQ(desk.job().conductors.size(), before);
+}
+
+TEST(Window, ScheduleAndSheetShowTheSameConductor)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff.doorjob");
+    ASSERT_TRUE(desk.isJudged());
+    auto& table = desk.the<QTableView>("scheduleTable");
+    ConductorId last;
+    for (const Conductor& each : desk.job().conductors)
+        last = each.id;
+    desk.window().selection().choose({last.number});
+    ASSERT_TRUE(table.currentIndex().isValid());
+    const int row = table.currentIndex().row();
+    QTest::keyClick(&table, Qt::Key_Up);
+    EXPECT_EQ(table.currentIndex().row(), row - 1);
+}
+
+TEST(Window, KeepsTheJobWhenAFileIsRefused)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff.doorjob");
+    const Job before = desk.job();
+    EXPECT_FALSE(desk.window().openFile(desk.folder() + "/nowhere.doorjob"));
+    EXPECT_EQ(desk.job(), before);
+    EXPECT_TRUE(desk.the<QLabel>("noticeWords").text().contains("nowhere.doorjob"));
+}
+
+} // namespace
+} // namespace doorloom

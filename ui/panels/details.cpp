@@ -1,0 +1,106 @@
+#include "panels/details.h"
+
+#include "edit/undowords.h"
+#include "openjob/shown.h"
+#include "panels/form.h"
+
+#include <QTimer>
+
+#include <algorithm>
+
+namespace doorloom {
+namespace {
+
+template <class Row> bool fillIfThere(Form& form, const Job& job, std::uint32_t number)
+{
+    const Row* row = tableOf<Row>(job).find({number});
+    if (row)
+        fillForm(form, *row);
+    return row;
+}
+
+} // namespace
+
+Details::Details(OpenJob& open, Selection& selection, QWidget* parent)
+    : QScrollArea(parent), open_(open), selection_(selection)
+{
+    setWidgetResizable(true);
+    setFrameShape(QFrame::NoFrame);
+    setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setAccessibleName(tr("Details"));
+    connect(&selection_, &Selection::changed, this, &Details::makeSoon);
+    connect(&open_, &OpenJob::jobChanged, this, &Details::jobChanged);
+    showChosen();
+}
+
+void Details::startTyping()
+{
+    if (widget())
+        widget()->setFocus(Qt::TabFocusReason);
+    focusNextChild();
+}
+
+// What a row shows hangs on rows beside it too (operators, places, ends): any wiring change shows it anew.
+void Details::jobChanged(const Touched& touched)
+{
+    const auto isChosen = [&](std::uint32_t number) { return selection_.holds(number); };
+    if (touched.everything || touched.wiring || selection_.rows().empty() ||
+        std::any_of(touched.rows.begin(), touched.rows.end(), isChosen))
+        makeSoon();
+}
+
+void Details::makeSoon()
+{
+    if (std::exchange(waiting_, true))
+        return;
+    QTimer::singleShot(0, this, [this] {
+        waiting_ = false;
+        showChosen();
+    });
+}
+
+void Details::showChosen()
+{
+    QWidget* focused = widget() && widget()->isAncestorOf(focusWidget()) ? focusWidget() : nullptr;
+    const QString name = focused ? focused->objectName() : QString();
+    Form* form = selection_.rows().empty() ? formOfJob() : formOf(selection_.rows());
+    setWidget(form); // the older one goes
+    if (QWidget* again = name.isEmpty() ? nullptr : form->findChild<QWidget*>(name))
+        again->setFocus();
+}
+
+Form* Details::formOfJob()
+{
+    auto* form = new Form(open_, this);
+    const Job& job = open_.job();
+    const JobInfo info = job.info.empty() ? JobInfo{} : *job.info.begin();
+    form->heading(info.title.empty() ? tr("Untitled job") : shown(info.title));
+    form->words(tr("%1 devices · %2 cables · %3 conductors · %4 openings")
+                    .arg(job.devices.size())
+                    .arg(job.cables.size())
+                    .arg(job.conductors.size())
+                    .arg(job.openings.size()));
+    form->button("titleBlock", tr("Title block …"), [this] { emit titleBlockAsked(); });
+    form->words(tr("Choose a device, cable or conductor to see what it is and to set it."));
+    return form;
+}
+
+Form* Details::formOf(const std::vector<std::uint32_t>& rows)
+{
+    auto* form = new Form(open_, this);
+    const Job& job = open_.job();
+    if (rows.size() > 1) {
+        form->heading(tr("%n chosen", nullptr, static_cast<int>(rows.size())));
+        form->words(shown(namesOfRows(job, rows)));
+        return form;
+    }
+    const std::uint32_t number = rows.front();
+    form->subject = number;
+    [[maybe_unused]] const bool isThere =
+        fillIfThere<Device>(*form, job, number) || fillIfThere<Cable>(*form, job, number) ||
+        fillIfThere<Conductor>(*form, job, number) || fillIfThere<Splice>(*form, job, number) ||
+        fillIfThere<Note>(*form, job, number);
+    return form;
+}
+
+} // namespace doorloom

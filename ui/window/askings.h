@@ -1,0 +1,27 @@
+#pragma once
+
+#include "openjob/openjob.h"
+
+namespace doorloom {
+
+class Window;
+
+// What the window asks or tells in a box of its own, and what becomes of the answer.
+
+enum class Leaving { Save, Forget, Stay };
+Leaving askAboutUnsaved(Window& window);
+bool wantsRecovery(Window& window, const OpenJob::Recovered& found);
+void askAboutNewerFile(Window& window); // the file has been written by somebody else
+void tellOpenElsewhere(Window& window);
+
+void askForTitleBlock(Window& window);
+void askToSetAside(Window& window, const Finding& finding);
+void askForSheetTitle(Window& window);
+void askForPaper(Window& window);
+void askToDuplicateDoor(Window& window);
+
+void showShortcuts(Window& window);
+void showTypedForms(Window& window);
+void showCautions(Window& window);
+
+} // namespace doorloom

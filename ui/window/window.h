@@ -1,0 +1,96 @@
+#pragma once
+
+#include "canvas/sheetview.h"
+#include "edit/typedline.h"
+#include "openjob/openjob.h"
+#include "openjob/selection.h"
+
+#include <QMainWindow>
+
+#include <string>
+#include <vector>
+
+class QLabel;
+class QTabBar;
+
+namespace doorloom {
+
+class Details;
+class FindingsPanel;
+class NoticeBar;
+class SchedulePanel;
+class Shelf;
+class TypedEntry;
+
+// What comes with the program.
+struct Surroundings {
+    std::vector<Kind> kinds;
+    std::string resources, samples; // folders
+};
+
+// The one window: the sheet in the middle, shelf, details, findings and schedule around it.
+class Window : public QMainWindow {
+    Q_OBJECT
+public:
+    explicit Window(Surroundings surroundings, QWidget* parent = nullptr);
+    ~Window() override;
+
+    // ---- Files. Each asks first about what is unsaved; false: the user stays where they were.
+    bool openFile(const QString& path);
+    void openSample(const QString& name); // as a job without a file
+    void beginEmpty();
+    bool save();
+    bool saveAs();
+    void askForFile();
+
+    // ---- What is where, for the actions
+    OpenJob& open() { return open_; }
+    const OpenJob& open() const { return open_; }
+    Selection& selection() { return selection_; }
+    const Selection& selection() const { return selection_; }
+    SheetView& sheet() { return *sheet_; }
+    const SheetView& sheet() const { return *sheet_; }
+    Shelf& shelf() { return *shelf_; }
+    TypedEntry& entry() { return *entry_; }
+    FindingsPanel& findings() { return *findings_; }
+    const Surroundings& surroundings() const { return surroundings_; }
+    Stock stock() const;
+
+    void show(const std::optional<Problem>& problem); // in the bar above the sheet; nothing: the bar goes
+    void make(const Message& what, const Result<Change>& change);
+    void jumpTo(const std::vector<std::uint32_t>& rows);
+    void showSheetAt(int place); // among the sheets in order
+
+    using QMainWindow::show;
+
+protected:
+    void closeEvent(QCloseEvent* event) override;
+    void keyPressEvent(QKeyEvent* event) override; // Escape that nobody wanted goes back to the sheet
+
+private:
+    void buildMiddle();
+    void buildPanels();
+    void connectParts();
+    void jobChanged(const Touched& touched);
+    void showTitle();
+    void showSheets();
+    void makePlace(const QString& words);
+    bool mayLeaveJob(); // saved, or the user lets it go
+    void offerRecovery();
+    void remember(const QString& path); // among the recent files
+
+    Surroundings surroundings_;
+    OpenJob open_;
+    Selection selection_;
+    SheetView* sheet_ = nullptr;
+    NoticeBar* notice_ = nullptr;
+    QTabBar* sheets_ = nullptr;
+    TypedEntry* entry_ = nullptr;
+    Shelf* shelf_ = nullptr;
+    Details* details_ = nullptr;
+    FindingsPanel* findings_ = nullptr;
+    SchedulePanel* schedule_ = nullptr;
+    QLabel* hovered_ = nullptr;
+};
+
+} // namespace doorloom
