@@ -1,5 +1,0 @@
-if(EXISTS "/tmp/h/openjob/build-rel/tests/core_tests[1]_tests.cmake")
-  include("/tmp/h/openjob/build-rel/tests/core_tests[1]_tests.cmake")
-else()
-  add_test(core_tests_NOT_BUILT core_tests_NOT_BUILT)
-endif()

@@ -1,5 +1,0 @@
-if(EXISTS "/tmp/h/openjob/build-rel/tests/external_tests[1]_tests.cmake")
-  include("/tmp/h/openjob/build-rel/tests/external_tests[1]_tests.cmake")
-else()
-  add_test(external_tests_NOT_BUILT external_tests_NOT_BUILT)
-endif()

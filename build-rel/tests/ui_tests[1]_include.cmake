@@ -1,5 +1,0 @@
-if(EXISTS "/tmp/h/openjob/build-rel/tests/ui_tests[1]_tests.cmake")
-  include("/tmp/h/openjob/build-rel/tests/ui_tests[1]_tests.cmake")
-else()
-  add_test(ui_tests_NOT_BUILT ui_tests_NOT_BUILT)
-endif()
