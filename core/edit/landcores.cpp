@@ -1,7 +1,9 @@
 #include "edit/landcores.h"
 
 #include "edit/draft.h"
+#include "edit/nexttag.h"
 #include "edit/rownames.h"
+#include "edit/tagrules.h"
 
 #include <algorithm>
 #include <utility>
@@ -258,6 +260,10 @@ Result<Spliced> joinAtSplice(const Job& job, Numbers& numbers, const std::vector
 {
     PlaceId place;
     if (auto problem = spliceProblem(job, ends, place))
+        return *std::move(problem);
+    if (tag.empty())
+        tag = nextSpliceTag(job);
+    if (auto problem = newTagProblem(job.splices, {}, tag))
         return *std::move(problem);
     Splice splice{.id = {numbers.take()}, .tag = std::move(tag), .place = place, .connector = {}};
     splice.capacity = static_cast<int>(ends.size());

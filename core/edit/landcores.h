@@ -58,8 +58,9 @@ struct Spliced {
     Change change;
 };
 // Joins waiting or landed ends in a new splice, where the first of them is that has a place. A splice takes
-// its size from how many there are.   Errors: fewer than two, one twice, ends at different places
+// its size from how many there are.   In: its tag; empty: the next one
+// Errors: fewer than two, one twice, ends at different places, a tag that another splice has
 Result<Spliced> joinAtSplice(const Job& job, Numbers& numbers, const std::vector<ConductorEnd>& ends,
-                             std::string tag);
+                             std::string tag = {});
 
 } // namespace doorloom

@@ -108,6 +108,14 @@ std::vector<const Terminal*> terminalsNamed(const Kind& kind, std::string_view n
     return same.empty() ? lead : same;
 }
 
+std::string capitals(std::string tag)
+{
+    for (char& letter : tag)
+        if (letter >= 'a' && letter <= 'z')
+            letter = static_cast<char>(letter - 'a' + 'A');
+    return tag;
+}
+
 bool isFree(const Job& job, const Landing& landing)
 {
     const std::vector<const Conductor*> all = conductorsOn(job, landing.device);

@@ -36,6 +36,9 @@ bool isFree(const Job& job, const Landing& landing);
 // A kind's words begin with each of these words: a name, its parts, or the title's in either language.
 bool fitsKind(const Kind& kind, const std::vector<std::string>& words);
 
+// A new tag is written as tags are, in capitals.
+std::string capitals(std::string tag);
+
 // ---- What could be named, the most useful first
 
 void offerDevices(const Job& job, Offers& offers);

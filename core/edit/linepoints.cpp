@@ -31,6 +31,14 @@ bool isAmong(const std::vector<std::string>& said, const std::string& name)
                        [&](const std::string& word) { return folded(word) == folded(name); });
 }
 
+std::string joinedWith(std::string_view between, const std::vector<std::string>& words)
+{
+    std::string text;
+    for (const std::string& word : words)
+        text += (text.empty() ? "" : std::string(between)) + word;
+    return text;
+}
+
 int wholeNumber(std::string_view text)
 {
     int number = 0;
@@ -142,7 +150,8 @@ const Conductor* LineReader::conductorCalled(const LineWord& word)
     return words_.refuse(word, aCore, [&](Offers& offers) { offerConductors(job_, Cores::Waiting, offers); });
 }
 
-const Kind* LineReader::kind()
+// The stock's, and those of the job that the stock has no more.
+std::vector<const Kind*> LineReader::kindsToChoose() const
 {
     std::vector<const Kind*> all;
     for (const Kind& each : stock_.kinds)
@@ -151,48 +160,56 @@ const Kind* LineReader::kind()
         if (std::none_of(all.begin(), all.end(),
                          [&](const Kind* known) { return known->name == each.kind.name; }))
             all.push_back(&each.kind);
+    return all;
+}
+
+// Takes words as long as they narrow the kinds, up to a place. Out: what was taken
+std::vector<std::string> LineReader::takeKindWords(const LineWord& first, std::vector<const Kind*>& fitting)
+{
     std::vector<std::string> said;
-    std::vector<const Kind*> fitting = all;
+    for (const LineWord* word = &first; word; word = words_.peek()) {
+        const bool isPlace = word != &first && !tagged(job_.places, word->text).empty();
+        if (isPlace || word->isQuoted)
+            break;
+        said.push_back(word->text);
+        std::vector<const Kind*> narrower;
+        std::copy_if(fitting.begin(), fitting.end(), std::back_inserter(narrower),
+                     [&](const Kind* each) { return fitsKind(*each, said); });
+        if (narrower.empty()) {
+            said.pop_back();
+            break;
+        }
+        fitting = std::move(narrower);
+        if (word != &first)
+            words_.skip();
+    }
+    return said;
+}
+
+const Kind* LineReader::kind()
+{
+    std::vector<const Kind*> fitting = kindsToChoose();
     const Words aKind = {"a kind of device", "un tipo de dispositivo"};
     const Offering offering = [&](Offers& offers) { offerKinds(fitting, offers); };
     const LineWord* first = words_.take(aKind, offering);
     if (!first)
         return nullptr;
-    for (const LineWord* word = first; word; word = words_.peek()) {
-        said.push_back(word->text);
-        std::vector<const Kind*> narrower;
-        std::copy_if(fitting.begin(), fitting.end(), std::back_inserter(narrower),
-                     [&](const Kind* each) { return fitsKind(*each, said); });
-        const bool isPlace = word != first && !tagged(job_.places, word->text).empty();
-        if (narrower.empty() && word == first)
-            return words_.refuse(*word, aKind, offering);
-        if (narrower.empty() || isPlace || word->isQuoted) {
-            said.pop_back();
-            break;
-        }
-        fitting = std::move(narrower);
-        if (word != first)
-            words_.skip();
-    }
-    std::string name;
-    for (const std::string& each : said)
-        name += (name.empty() ? "" : "-") + folded(each);
+    const std::vector<std::string> said = takeKindWords(*first, fitting);
+    if (said.empty())
+        return words_.refuse(*first, aKind, offering);
     for (const Kind* each : fitting)
-        if (fitting.size() == 1 || folded(each->name) == name || isAmong(said, each->name))
+        if (fitting.size() == 1 || folded(each->name) == folded(joinedWith("-", said)) ||
+            isAmong(said, each->name))
             return each;
     if (words_.left() == 0)
         words_.maybe(offering); // while it is typed, more of its words may follow
-    std::string spoken;
-    for (const std::string& each : said)
-        spoken += (spoken.empty() ? "" : " ") + each;
-    Offers offers;
-    offering(offers);
-    std::string names;
-    for (const Completion& each : offers.list())
-        names += (names.empty() ? "" : ", ") + each.text;
-    return words_.refuse(problemAt(
-        {}, {.en = "'{said}' fits several kinds.", .es = "'{said}' vale para varios tipos."},
-        {.en = "Say which: {names}.", .es = "Diga cuál: {names}."}, {{"said", spoken}, {"names", names}}));
+    std::vector<std::string> names;
+    for (const Kind* each : fitting)
+        names.push_back(each->name);
+    return words_.refuse(
+        problemAt({}, {.en = "'{said}' fits several kinds.", .es = "'{said}' vale para varios tipos."},
+                  {.en = "Say which: {names}.", .es = "Diga cuál: {names}."},
+                  {{"said", joinedWith(" ", said)}, {"names", joinedWith(", ", names)}}));
 }
 
 const CableType* LineReader::cableType()

@@ -45,12 +45,15 @@ private:
     std::optional<ConductorWish> wish(const LandingPoint& a, const LandingPoint& b);
     const Conductor* conductorCalled(const LineWord& word);
     const Kind* kind();
+    std::vector<const Kind*> kindsToChoose() const;
+    std::vector<std::string> takeKindWords(const LineWord& first, std::vector<const Kind*>& fitting);
     const CableType* cableType();
     // A place of the job, or a new one whose words stand in the line; its change is kept.
     std::optional<PlaceId> placeOrNew();
     std::optional<PlaceId> placeOrDevices(); // where a cable may end
     const Place* placeCalled(const LineWord& word);
     bool length(Metres& length);
+    bool cableTagAndLength(Cable& cable);
     std::vector<std::uint32_t> rowsTagged(std::string_view tag) const;
     std::optional<Typed> setOptionOrSetting(const Device& device, const Kind& kind);
     bool spliceEnds(const std::vector<const Conductor*>& cores, const Place* at,

@@ -36,6 +36,7 @@ private:
     std::vector<Completion> list_;
 };
 using Offering = std::function<void(Offers&)>;
+inline void noOffers(Offers&) {}
 
 class LineWords {
 public:

@@ -10,8 +10,9 @@
 namespace doorloom::bench {
 
 // Declared and listed, nothing else.
-extern const Row readLarge, writeLarge, stepsToVerdicts, enumeration;
-static constexpr const Row* rows[] = {&readLarge, &writeLarge, &stepsToVerdicts, &enumeration};
+extern const Row readLarge, writeLarge, stepsToVerdicts, enumeration, findRows, completeLine, landTyped;
+static constexpr const Row* rows[] = {&readLarge, &writeLarge,   &stepsToVerdicts, &enumeration,
+                                      &findRows,  &completeLine, &landTyped};
 
 static int runRows(std::span<char* const> arguments)
 {

@@ -167,7 +167,7 @@ TEST(TypedLine, PullsACable)
     EXPECT_EQ(typed(site, "pull 18/4 ps1 lm1"),
               "The cable would begin and end at CAB1. Name two places; within one, wires do.");
     EXPECT_EQ(typed(site, "pull 18/4 cab1 frame c1"),
-              "C1: There is a cable 'C1' already. Give it another tag, or none: the next one is W1.");
+              "C1: The tag 'C1' is another cable's already. Choose one that is free.");
     EXPECT_EQ(typed(site, "pull 18/4 cab1 frame 12"),
               "'12' is not a length. Write it with its unit: 12 m or 40 ft.");
     EXPECT_EQ(
