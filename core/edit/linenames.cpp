@@ -10,13 +10,17 @@ namespace doorloom {
 
 namespace {
 
-template <class Row> std::vector<const Row*> inOrder(const Table<Row>& rows, auto isFirst)
+// Those that come first, then the others, until there are enough: most rows need not be asked.
+template <class Row, class IsFirst, class Words>
+void offerRows(const Table<Row>& rows, Offers& offers, IsFirst isFirst, Words wordsOf)
 {
-    std::vector<const Row*> sorted;
-    for (const Row& row : rows)
-        sorted.push_back(&row);
-    std::stable_partition(sorted.begin(), sorted.end(), [&](const Row* row) { return isFirst(*row); });
-    return sorted;
+    for (const bool first : {true, false})
+        for (const Row& row : rows) {
+            if (offers.isFull())
+                return;
+            if (!row.tag.empty() && offers.wants(row.tag) && isFirst(row) == first)
+                offers.add(row.tag, wordsOf(row));
+        }
 }
 
 bool hasFreeTerminal(const Job& job, const Device& device)
@@ -139,9 +143,9 @@ bool fitsKind(const Kind& kind, const std::vector<std::string>& words)
 
 void offerDevices(const Job& job, Offers& offers)
 {
-    for (const Device* device :
-         inOrder(job.devices, [&](const Device& each) { return hasFreeTerminal(job, each); }))
-        offers.add(device->tag, deviceWords(job, *device));
+    offerRows(
+        job.devices, offers, [&](const Device& each) { return hasFreeTerminal(job, each); },
+        [&](const Device& each) { return deviceWords(job, each); });
 }
 
 void offerTerminals(const Job& job, const Device& device, std::string_view before, Offers& offers)
@@ -165,18 +169,18 @@ void offerPlaces(const Job& job, Offers& offers)
 
 void offerCables(const Job& job, Offers& offers)
 {
-    const auto isWanted = [&](const Cable& cable) {
+    const auto hasWaiting = [&](const Cable& cable) {
         const std::vector<const Conductor*> cores = coresOf(job, cable.id);
         return std::any_of(cores.begin(), cores.end(),
                            [](const Conductor* core) { return isWaiting(*core); });
     };
-    for (const Cable* cable : inOrder(job.cables, isWanted)) {
-        const CableType* type = job.cableTypes.find(cable->type);
-        offers.add(cable->tag, {{.en = "{type}, {from} – {to}", .es = "{type}, {from} – {to}"},
-                                {{"type", type ? type->name : std::string()},
-                                 {"from", std::vector{placeWords(job, cable->from)}},
-                                 {"to", std::vector{placeWords(job, cable->to)}}}});
-    }
+    offerRows(job.cables, offers, hasWaiting, [&](const Cable& cable) {
+        const CableType* type = job.cableTypes.find(cable.type);
+        return Message{{.en = "{type}, {from} – {to}", .es = "{type}, {from} – {to}"},
+                       {{"type", type ? type->name : std::string()},
+                        {"from", std::vector{placeWords(job, cable.from)}},
+                        {"to", std::vector{placeWords(job, cable.to)}}}};
+    });
 }
 
 void offerSplices(const Job& job, Offers& offers)
@@ -188,13 +192,10 @@ void offerSplices(const Job& job, Offers& offers)
 
 void offerConductors(const Job& job, Cores first, Offers& offers)
 {
-    const auto isFirst = [&](const Conductor& row) { return isWaiting(row) == (first == Cores::Waiting); };
-    for (const Conductor* row : inOrder(job.conductors, isFirst)) {
-        if (offers.isFull())
-            return;
-        if (!row->tag.empty())
-            offers.add(row->tag, verbatim(nameOfRow(job, *row)));
-    }
+    offerRows(
+        job.conductors, offers,
+        [&](const Conductor& row) { return isWaiting(row) == (first == Cores::Waiting); },
+        [&](const Conductor& row) { return verbatim(nameOfRow(job, row)); });
 }
 
 void offerKinds(const std::vector<const Kind*>& kinds, Offers& offers)

@@ -67,10 +67,15 @@ std::vector<LineWord> wordsOfLine(std::string_view line)
     return words;
 }
 
+bool Offers::wants(const std::string& text) const
+{
+    return begun_.empty() || folded(text).starts_with(begun_);
+}
+
 void Offers::add(const std::string& text, Message words)
 {
     const auto isSame = [&](const Completion& each) { return each.text == text; };
-    if (!isFull() && folded(text).starts_with(begun_) && std::none_of(list_.begin(), list_.end(), isSame))
+    if (!isFull() && wants(text) && std::none_of(list_.begin(), list_.end(), isSame))
         list_.push_back({text, std::move(words)});
 }
 

@@ -27,6 +27,7 @@ public:
 
     // Only what goes on from what is begun, and no more than can be looked through.
     void add(const std::string& text, Message words);
+    bool wants(const std::string& text) const; // goes on from what is begun
     bool isFull() const { return list_.size() >= most; }
     const std::vector<Completion>& list() const { return list_; }
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <unordered_set>
 
 namespace doorloom {
 
@@ -81,9 +82,10 @@ std::string nextTag(const Table<Row>& rows, std::string_view usual, Wanted isWan
     for (const Row& row : rows)
         if (const std::string_view own = withoutNumber(row.tag); isWanted(row) && !own.empty())
             letters = own;
-    return countedOn(letters + "1", [&](const std::string& tag) {
-        return std::any_of(rows.begin(), rows.end(), [&](const Row& row) { return row.tag == tag; });
-    });
+    std::unordered_set<std::string_view> taken;
+    for (const Row& row : rows)
+        taken.insert(row.tag);
+    return countedOn(letters + "1", [&](const std::string& tag) { return taken.count(tag) > 0; });
 }
 
 } // namespace

@@ -25,7 +25,7 @@ bool completes(Gate gate)
     const Stock stock{{}, stockCables()};
     const std::string line = tagOf(job, job.devices.begin()->id) + " ";
     std::size_t offered = 0;
-    return isWithin("complete", 16, gate, [&] {
+    return isWithin("complete", 8, gate, [&] {
         for (const std::string& begun : {std::string(), std::string("cap w"), line})
             offered += completionsFor(job, stock, begun, begun.size()).size();
     });
