@@ -37,6 +37,11 @@ std::uint32_t lowestNumber(const Job& part)
 
 CheckResult Checker::check(const Job& job)
 {
+    return *checkWhile(job, [] { return true; });
+}
+
+std::optional<CheckResult> Checker::checkWhile(const Job& job, const std::function<bool()>& isWanted)
+{
     CheckResult result;
     std::map<std::uint32_t, Part> parts;
     partsJudged_ = 0;
@@ -46,6 +51,10 @@ CheckResult Checker::check(const Job& job)
         result.findings.insert(result.findings.end(), findings.begin(), findings.end());
     };
     for (Job& part : partsOf(job)) {
+        if (!isWanted()) {
+            parts_.merge(parts);
+            return std::nullopt;
+        }
         const std::uint32_t key = lowestNumber(part);
         auto known = parts_.extract(key);
         if (known.empty() || !(known.mapped().job == part)) {

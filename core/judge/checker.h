@@ -3,7 +3,9 @@
 #include "judge/findings.h"
 #include "model/job.h"
 
+#include <functional>
 #include <map>
+#include <optional>
 
 namespace doorloom {
 
@@ -16,6 +18,8 @@ public:
 
     // Cost: parts that differ from the last job's are judged; comparing the others is linear in the job.
     CheckResult check(const Job& job);
+    // The same, given up between two parts once nobody wants it any more: nothing then, but what was judged is kept.
+    std::optional<CheckResult> checkWhile(const Job& job, const std::function<bool()>& isWanted);
     std::size_t partsJudged() const { return partsJudged_; } // by the last check
 
 private:

@@ -234,6 +234,24 @@ TEST(Checker, DoesNothingWhenADeviceIsMovedOnTheSheet)
     EXPECT_EQ(checker.partsJudged(), 0u);
 }
 
+TEST(Checker, KeepsWhatItJudgedBeforeItGaveUp)
+{
+    JobBuilder job(threeDoors(), Clamps::Roomy);
+    Checker whole, checker;
+    const CheckResult expected = whole.check(job.job());
+    int asked = 0;
+    EXPECT_FALSE(checker.checkWhile(job.job(), [&] { return ++asked <= 2; })); // two parts, then enough
+    const CheckResult result = checker.check(job.job());
+    EXPECT_EQ(checker.partsJudged(), whole.partsJudged() - 2);
+    ASSERT_EQ(result.findings.size(), expected.findings.size());
+    for (std::size_t i = 0; i < expected.findings.size(); ++i)
+        EXPECT_EQ(atText(job.job(), result.findings[i]), atText(job.job(), expected.findings[i]));
+
+    checker.checkWhile(job.job(), [] { return false; }); // what was known stays so
+    checker.check(job.job());
+    EXPECT_EQ(checker.partsJudged(), 0u);
+}
+
 TEST(Checker, FindsOneTagOnConductorsThatDoNotHangTogether)
 {
     JobBuilder job(threeDoors(), Clamps::Roomy);

@@ -40,9 +40,9 @@ std::string titleOf(const Job& job)
     return info == sheet ? info : "half an edit: " + info + " and " + sheet;
 }
 
-Judged nothing(const Job&)
+std::optional<Judged> nothing(const Job&, const IsWanted&)
 {
-    return {};
+    return std::nullopt;
 }
 
 // Tells the parent what the job is called now, and when.

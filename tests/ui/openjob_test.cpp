@@ -48,10 +48,12 @@ class SlowJudge {
 public:
     Judge judge()
     {
-        return [this](const Job& job) {
+        return [this](const Job& job, const IsWanted& isWanted) -> std::optional<Judged> {
             ++started;
             if (isSlow)
                 mayGoOn_.acquire();
+            if (givesUp && !isWanted())
+                return std::nullopt;
             Judged judged;
             judged.check.findings.resize(job.places.size());
             return judged;
@@ -64,7 +66,7 @@ public:
     }
 
     std::atomic<int> started = 0;
-    std::atomic<bool> isSlow = true;
+    std::atomic<bool> isSlow = true, givesUp = false;
 
 private:
     std::counting_semaphore<> mayGoOn_{0};
@@ -260,6 +262,21 @@ TEST(OpenJob, NeverShowsWhatIsStale)
     ASSERT_TRUE(isJudged(open));
     EXPECT_EQ(shown, std::vector<std::size_t>{5});
     EXPECT_EQ(slow.started, 2); // those between were never looked at
+}
+
+TEST(OpenJob, LetsItsWorkerGiveUpWhatNobodyWantsAnyMore)
+{
+    SlowJudge slow;
+    slow.givesUp = true;
+    auto open = std::make_unique<OpenJob>(nullptr, slow.judge());
+    open->begin({});
+    ASSERT_TRUE(slow.hasStarted(1));
+    EXPECT_EQ(open->make(words("place"), placeNamed(1, "P")), std::nullopt);
+    slow.goOn(); // gives up the empty job
+    ASSERT_TRUE(slow.hasStarted(2));
+    slow.goOn(); // the newest is always wanted
+    ASSERT_TRUE(isJudged(*open));
+    EXPECT_EQ(open->judged()->check.findings.size(), 1u);
 }
 
 TEST(OpenJob, KeepsWhatWasJudgedWhileOnlyTheDrawingChanges)

@@ -13,9 +13,9 @@
 // A sheet on a desk without a screen, with what tests point at.
 namespace doorloom {
 
-inline Judged judgedByNobody(const Job&)
+inline std::optional<Judged> judgedByNobody(const Job&, const IsWanted&)
 {
-    return {};
+    return Judged{};
 }
 
 // In: a job whose devices are placed by the automatic arrangement.

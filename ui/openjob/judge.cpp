@@ -8,8 +8,12 @@ namespace doorloom {
 
 Judge windowJudge()
 {
-    return [checker = std::make_shared<Checker>(windowBudget)](const Job& job) -> Judged {
-        return {checker->check(job), scheduleOf(job, digestOf(job))};
+    return [checker = std::make_shared<Checker>(windowBudget)](
+               const Job& job, const IsWanted& isWanted) -> std::optional<Judged> {
+        std::optional<CheckResult> check = checker->checkWhile(job, isWanted);
+        if (!check || !isWanted())
+            return std::nullopt;
+        return Judged{*std::move(check), scheduleOf(job, digestOf(job))};
     };
 }
 

@@ -31,8 +31,10 @@ struct Judged {
     Schedule schedule;
 };
 
-// How the worker judges a snapshot; called on its thread, and never twice at once.
-using Judge = std::function<Judged(const Job&)>;
+// How the worker judges a snapshot; called on its thread, and never twice at once. It may give up, with
+// nothing, once the answer is not wanted any more.
+using IsWanted = std::function<bool()>;
+using Judge = std::function<std::optional<Judged>(const Job&, const IsWanted&)>;
 Judge windowJudge(); // every rule within the window's budget, and the terminal schedule; remembers what it
                      // saw
 

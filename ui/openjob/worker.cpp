@@ -36,10 +36,17 @@ std::optional<Worker::Waiting> Worker::next()
     return std::exchange(waiting_, std::nullopt);
 }
 
+bool Worker::isNextAwaited()
+{
+    const std::lock_guard lock(mutex_);
+    return isEnding_ || waiting_;
+}
+
 void Worker::run()
 {
     while (const std::optional<Waiting> snapshot = next())
-        tell_({snapshot->snapshot, std::make_shared<const Judged>(judge_(snapshot->job))});
+        if (std::optional<Judged> judged = judge_(snapshot->job, [this] { return !isNextAwaited(); }))
+            tell_({snapshot->snapshot, std::make_shared<const Judged>(*std::move(judged))});
 }
 
 } // namespace doorloom

@@ -12,8 +12,9 @@
 
 namespace doorloom {
 
-// Judges snapshots on a thread of its own, the newest only: one that still waits is replaced by a newer.
-// Owns: the thread; going away waits for the snapshot that is being judged.
+// Judges snapshots on a thread of its own, the newest only: one that still waits is replaced by a newer, and
+// the one that is being judged is not wanted any more then.
+// Owns: the thread; going away waits until it has given up.
 class Worker {
 public:
     struct Verdict {
@@ -36,6 +37,7 @@ private:
     };
     void run();
     std::optional<Waiting> next(); // nothing: the end
+    bool isNextAwaited();
 
     Judge judge_;
     Tell tell_;
