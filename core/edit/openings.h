@@ -40,6 +40,12 @@ Result<std::pair<OpeningId, Change>> addOpening(const Job& job, Numbers& numbers
 Result<Change> alterOpening(const Job& job, Opening wanted);
 Result<Change> removeOpening(const Job& job, OpeningId opening);
 
+// The situations that it can make promises about, in the order of a door's day, then what may be lost; those that
+// it speaks of already among them.
+std::vector<Situation> situationsOf(const Opening& opening);
+// What is promised there; nothing promised is a promise of nothing.
+Promised promisedIn(const Opening& opening, const Situation& situation, DeviceId device);
+
 // ---- What belongs to it; what is added brings its usual promises along
 
 enum class OpeningPart { Lock, DoorOperator };

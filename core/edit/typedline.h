@@ -13,20 +13,22 @@
 // don't matter, "…" holds words together. Tags stand as in the job; a terminal by its key or as printed (or a
 // lead by its colour), behind its device's tag, with a blank or ':' between. A new tag is taken in capitals.
 //
-//   PS1 + ES1 1 [red | 2 | C1.2 | wire]    joins two terminals or splices by the next free core, or by the
-//   one
-//                                          named: colour (letters or word), number, core, or a wire
-//   C1 ES1 1                               lands the cable's next core on a terminal at one of its ends
-//   place KIND PLACE [TAG] ["words"]       places a device; a new PLACE is made when its words are given
-//   pull TYPE FROM TO [TAG] [12 m]         pulls a cable between places (or devices: where they are)
-//   cap CORE [PLACE]                       caps what waits of a core (C1.3), or of a cable's unused cores
-//   (C1) insulate CORE [PLACE]                  insulates what waits of a core on purpose lift CORE | TAG
-//   TERMINAL               takes off a core at both ends, or all that is on a terminal splice CORE CORE …
-//   [PLACE] [TAG]       joins the ends of cores that wait at one place set TAG OPTION VALUE an option with
-//   all its jumpers, or one of them (K1.JA); '?': not chosen set TAG SETTING VALUE                  a setting
-//   move TAG PLACE ["words"]               says where a device or splice is
-//   rename TAG TAG                         a device, splice, cable, place or wire
-//   remove TAG …                           takes them away
+// clang-format off
+//   PS1 + ES1 1 [red | 2 | C1.2 | wire]   joins two terminals or splices by the next free core, or by the one
+//                                         named: colour (letters or word), number, core, or a wire
+//   C1 ES1 1                              lands the cable's next core on a terminal at one of its ends
+//   place KIND PLACE [TAG] ["words"]      places a device; a new PLACE is made when its words are given
+//   pull TYPE FROM TO [TAG] [12 m]        pulls a cable between places (or devices: where they are)
+//   cap CORE [PLACE]                      caps what waits of a core (C1.3), or of a cable's unused cores (C1)
+//   insulate CORE [PLACE]                 insulates what waits of a core on purpose
+//   lift CORE | TAG TERMINAL              takes off a core at both ends, or all that is on a terminal
+//   splice CORE CORE … [PLACE] [TAG]      joins the ends of cores that wait at one place
+//   set TAG OPTION VALUE                  an option with all its jumpers, or one of them (K1.JA); '?': not chosen
+//   set TAG SETTING VALUE                 a setting
+//   move TAG PLACE ["words"]              says where a device or splice is
+//   rename TAG TAG                        a device, splice, cable, place or wire
+//   remove TAG …                          takes them away
+// clang-format on
 //
 // The words of commands stand in English and Spanish; either does in either language. lineForms() is this
 // table.

@@ -1,5 +1,6 @@
 #include "ui/testwindow.h"
 
+#include "edit/openings.h"
 #include "openjob/shown.h"
 #include "window/actions.h"
 
@@ -9,6 +10,7 @@
 #include <QLabel>
 #include <QListWidget>
 #include <QTableView>
+#include <QTimer>
 
 #include <map>
 #include <set>
@@ -128,6 +130,70 @@ TEST(Window, ScheduleAndSheetShowTheSameConductor)
     const int row = table.currentIndex().row();
     QTest::keyClick(&table, Qt::Key_Up);
     EXPECT_EQ(table.currentIndex().row(), row - 1);
+}
+
+TEST(Window, MakesAnOpeningWithWhatItPromises)
+{
+    TestWindow desk;
+    desk.type("place strike-fail-secure frame \"strike side\"");
+    desk.type("place push-plate ins \"inside wall\"");
+    ASSERT_EQ(desk.job().devices.size(), 2u) << qPrintable(desk.the<QLabel>("typedAnswer").text());
+    desk.action("addOpening").trigger();
+    ASSERT_EQ(desk.job().openings.size(), 1u);
+    const auto choose = [&](const char* field, const QString& words) {
+        QCoreApplication::processEvents(); // the form is made anew after each change
+        auto& box = desk.the<QComboBox>(field);
+        const int place = box.findText(words, Qt::MatchStartsWith);
+        ASSERT_GE(place, 0) << field << ": " << qPrintable(words);
+        box.setFocus();
+        box.setCurrentIndex(place);
+        emit box.activated(place);
+    };
+    choose("audience", "staff");
+    choose("add Locks", "ES1");
+    choose("add Requests", "PB1");
+    const Opening& opening = *desk.job().openings.begin();
+    EXPECT_EQ(opening.audience, Audience::Staff);
+    ASSERT_EQ(opening.locks.size(), 1u);
+    ASSERT_EQ(opening.requests.size(), 1u);
+    EXPECT_EQ(promisedIn(opening, {SituationKind::Rest, {}, {}}, opening.locks.front()), Promised::Locked);
+    choose("ES1 rest", "free");
+    EXPECT_EQ(promisedIn(*desk.job().openings.begin(), {SituationKind::Rest, {}, {}}, opening.locks.front()),
+              Promised::Free);
+    EXPECT_TRUE(verifyJob(desk.job()).empty());
+}
+
+TEST(Window, RefusesAWrongValueUnderItsFieldAndShowsTheOldOneAgain)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff.doorjob");
+    const Device& module = *deviceTagged(desk.job(), "LM1");
+    desk.window().selection().choose({module.id.number});
+    QCoreApplication::processEvents();
+    auto& hold = desk.the<QLineEdit>("setting hold");
+    const QString before = hold.text();
+    hold.setFocus();
+    hold.selectAll();
+    QTest::keyClicks(&hold, "9999");
+    QTest::keyClick(&hold, Qt::Key_Return);
+    EXPECT_EQ(hold.text(), before);
+    EXPECT_TRUE(desk.the<QLabel>("refusal").text().contains("9999"))
+        << qPrintable(desk.the<QLabel>("refusal").text());
+}
+
+TEST(Window, FindsByTagAndShowsIt)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff.doorjob");
+    QTimer::singleShot(0, [] {
+        QWidget* dialog = QApplication::activeModalWidget();
+        ASSERT_NE(dialog, nullptr);
+        auto* letters = dialog->findChild<QLineEdit*>("findLetters");
+        QTest::keyClicks(letters, "es1");
+        QTest::keyClick(letters, Qt::Key_Return);
+    });
+    desk.action("find").trigger();
+    EXPECT_EQ(desk.window().selection().rows(), std::vector{deviceTagged(desk.job(), "ES1")->id.number});
 }
 
 TEST(Window, KeepsTheJobWhenAFileIsRefused)

@@ -81,6 +81,12 @@ Form* Details::formOfJob()
                     .arg(job.conductors.size())
                     .arg(job.openings.size()));
     form->button("titleBlock", tr("Title block …"), [this] { emit titleBlockAsked(); });
+    form->heading(tr("Openings"));
+    for (const Opening& opening : job.openings)
+        form->button("opening " + shown(opening.tag),
+                     tr("%1 %2 …").arg(shown(opening.tag), shown(opening.words)),
+                     [this, number = opening.id.number] { selection_.choose({number}); });
+    form->button("addOpening", tr("Add an opening"), [this] { emit openingAsked(); });
     form->words(tr("Choose a device, cable or conductor to see what it is and to set it."));
     return form;
 }
@@ -99,7 +105,7 @@ Form* Details::formOf(const std::vector<std::uint32_t>& rows)
     [[maybe_unused]] const bool isThere =
         fillIfThere<Device>(*form, job, number) || fillIfThere<Cable>(*form, job, number) ||
         fillIfThere<Conductor>(*form, job, number) || fillIfThere<Splice>(*form, job, number) ||
-        fillIfThere<Note>(*form, job, number);
+        fillIfThere<Note>(*form, job, number) || fillIfThere<Opening>(*form, job, number);
     return form;
 }
 

@@ -22,6 +22,7 @@ public:
 
 signals:
     void titleBlockAsked();
+    void openingAsked(); // a new one
 
 private:
     void jobChanged(const Touched& touched);
@@ -41,5 +42,6 @@ void fillForm(Form& form, const Cable& cable);
 void fillForm(Form& form, const Conductor& conductor);
 void fillForm(Form& form, const Splice& splice);
 void fillForm(Form& form, const Note& note);
+void fillForm(Form& form, const Opening& opening);
 
 } // namespace doorloom

@@ -98,7 +98,8 @@ void Form::choiceField(const QString& name, const QString& label, const std::vec
         editor->addItem(item.words);
     editor->setCurrentIndex(current);
     connect(editor, &QComboBox::activated, this, [this, editor, items, current](int chosen) {
-        if (chosen != current && !make(editor, items[static_cast<std::size_t>(chosen)].chosen()))
+        if (chosen != current && items[static_cast<std::size_t>(chosen)].chosen &&
+            !make(editor, items[static_cast<std::size_t>(chosen)].chosen()))
             editor->setCurrentIndex(current);
     });
     field(label, editor);

@@ -1,8 +1,11 @@
 #include "window/askings.h"
 
+#include "dialogs/finddialog.h"
 #include "dialogs/setasidedialog.h"
 #include "dialogs/titleblockdialog.h"
 #include "edit/drawing.h"
+#include "edit/nexttag.h"
+#include "edit/openings.h"
 #include "edit/undowords.h"
 #include "file/jobfile.h"
 #include "judge/findingtext.h"
@@ -120,6 +123,32 @@ void askForSheetTitle(Window& window)
     if (accepted)
         window.make(undoWords(job, doing::rename, {sheet->id.number}),
                     renameSheet(job, sheet->id, title.trimmed().toStdString()));
+}
+
+void addAnOpening(Window& window)
+{
+    const Job& job = window.open().job();
+    Numbers numbers(job);
+    Opening opening;
+    opening.tag = countedOn("D1", [&](const std::string& tag) {
+        return std::any_of(job.openings.begin(), job.openings.end(),
+                           [&](const Opening& each) { return each.tag == tag; });
+    });
+    const auto made = addOpening(job, numbers, opening);
+    if (!made.ok())
+        return window.show(made.problem());
+    window.make(Message{doing::add, {{"names", opening.tag}}}, made.value().second);
+    window.selection().choose({made.value().first.number});
+}
+
+void askWhatToFind(Window& window)
+{
+    FindDialog dialog(window.open().job(), &window);
+    QObject::connect(&dialog, &FindDialog::chosen, &window, [&window](std::uint32_t row) {
+        window.selection().choose({row});
+        window.jumpTo({row});
+    });
+    dialog.exec();
 }
 
 void askForPaper(Window& window)

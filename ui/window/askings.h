@@ -17,6 +17,8 @@ void tellOpenElsewhere(Window& window);
 void askForTitleBlock(Window& window);
 void askToSetAside(Window& window, const Finding& finding);
 void askForSheetTitle(Window& window);
+void addAnOpening(Window& window);
+void askWhatToFind(Window& window);
 void askForPaper(Window& window);
 void askToDuplicateDoor(Window& window);
 

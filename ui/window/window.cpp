@@ -49,7 +49,7 @@ QDockWidget* dock(QMainWindow* window, const char* key, const QString& title, Pa
 bool isInJob(const Job& job, std::uint32_t number)
 {
     return job.devices.find({number}) || job.conductors.find({number}) || job.cables.find({number}) ||
-           job.splices.find({number}) || job.notes.find({number});
+           job.splices.find({number}) || job.notes.find({number}) || job.openings.find({number});
 }
 
 } // namespace
@@ -167,6 +167,7 @@ void Window::connectParts()
     connect(findings_, &FindingsPanel::setAsideAsked, this,
             [this](const Finding& finding) { askToSetAside(*this, finding); });
     connect(schedule_, &SchedulePanel::jump, this, jump);
+    connect(details_, &Details::openingAsked, this, [this] { addAnOpening(*this); });
     connect(details_, &Details::titleBlockAsked, this, [this] { askForTitleBlock(*this); });
 }
 
