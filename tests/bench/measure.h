@@ -15,6 +15,10 @@ struct Times {
 // Nine runs, after one that warms up.
 Times timesOf(const std::function<void()>& run);
 
+double threadMilliseconds(); // CPU time of this thread so far
+// How many times longer the calibration loop takes here than where the gates were set; at least 1.
+double timesSlower();
+
 // Measures, prints a line, and judges when the gate is on. The gate is the larger of the figure and as many
 // times the calibration loop, run just before, as the figure was on the machine where the gates were set: on
 // a slower machine it rises, on a faster one it stays. Out: false when it took longer. Not judged, and said

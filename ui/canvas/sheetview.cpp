@@ -386,6 +386,18 @@ void SheetView::wheelEvent(QWheelEvent* event)
     event->accept();
 }
 
+std::uint32_t SheetView::rowAt(QPoint point) const
+{
+    return inside_->desk.pointerAt(point, Qt::NoModifier).hit.row;
+}
+
+void SheetView::showMiddleOf(std::uint32_t row)
+{
+    const Area area = areaOfRow(inside_->desk.drawing(), row);
+    if (!area.isEmpty())
+        inside_->desk.centreOn(area);
+}
+
 QRect SheetView::rectOf(std::uint32_t row, const Key& terminal) const
 {
     const Desk& desk = inside_->desk;

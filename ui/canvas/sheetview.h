@@ -51,6 +51,9 @@ public:
     // The words for what is under a point of the widget; empty where there is nothing.
     Message wordsAt(QPoint point) const;
 
+    void showMiddleOf(std::uint32_t row); // what is drawn of it, in the middle of the view
+    // The number of the row under a point of the widget; 0 where there is none.
+    std::uint32_t rowAt(QPoint point) const;
     // Where a row, or one terminal of a device, is drawn on the widget; empty when it is not on this sheet.
     QRect rectOf(std::uint32_t row, const Key& terminal = {}) const;
 

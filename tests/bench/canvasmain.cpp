@@ -1,0 +1,248 @@
+#include "bench/canvasfloor.h"
+#include "bench/largejob.h"
+#include "bench/measure.h"
+
+#include "canvas/arrangement.h"
+#include "canvas/sheetview.h"
+#include "edit/drawing.h"
+
+#include <QApplication>
+#include <QMouseEvent>
+#include <QProcess>
+#include <QTest>
+#include <QWheelEvent>
+
+#include <algorithm>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <functional>
+#include <vector>
+
+// The sheet with 2,500 devices and 10,000 conductors: from the event to the painted picture, while the
+// checks' worker runs. 95 of 100 are no slower than what is printed. Beside it the same primitives painted
+// bare.
+namespace doorloom::bench {
+namespace {
+
+constexpr int width = 1280, height = 800, samples = 100;
+
+Job spreadJob()
+{
+    Job job = largeJob();
+    std::vector<std::uint32_t> devices;
+    for (const Device& device : job.devices)
+        devices.push_back(device.id.number);
+    Change change;
+    for (const Arranged& each : arranged(job, devices, {300, 300}, Language::English)) {
+        Placement placement = *placementOf(job, each.number);
+        placement.at = each.seat.at;
+        placement.quarterTurns = static_cast<int>(each.seat.facing);
+        change.steps.emplace_back(Put<Placement>{placement.id, placement});
+    }
+    if (const Result<Change> made = applyChange(job, change); !made.ok()) {
+        std::fprintf(stderr, "%s\n", inWords(made.problem()).c_str());
+        std::exit(2);
+    }
+    return job;
+}
+
+class Bench {
+public:
+    Bench(Gate gate, double slower) : gate_(gate), slower_(slower)
+    {
+        open_.begin(spreadJob());
+        view_.resize(width, height);
+        view_.show();
+        if (!QTest::qWaitForWindowExposed(&view_))
+            std::fputs("The window is not shown: nothing is painted.\n", stderr);
+        for (const Device& device : open_.job().devices)
+            devices_.push_back(device.id.number);
+    }
+
+    bool run()
+    {
+        repaint("repaint 1:1", 1, 5);
+        repaint("repaint at half size", 0.5, 10);
+        view_.fit();
+        repaint("repaint half the job", view_.scale() * 1.4142, 10); // half of its area in view
+        repaint("repaint the whole job", 0, 16);
+        pan();
+        zoom();
+        drag();
+        hit();
+        return within_;
+    }
+
+private:
+    // Painted now, without waiting for the screen.
+    void painted() { QCoreApplication::sendPostedEvents(&view_, QEvent::UpdateRequest); }
+
+    void lookAt(int sample, double scale)
+    {
+        if (scale == 0) {
+            view_.fit();
+            return;
+        }
+        view_.scaleTo(scale * 1.01); // so that the middle of the view follows
+        view_.scaleTo(scale);
+        view_.showMiddleOf(devices_[static_cast<std::size_t>(sample) * 7919 % devices_.size()]);
+    }
+
+    void tell(const char* name, std::vector<double> times, double most, double floor)
+    {
+        std::sort(times.begin(), times.end());
+        const double worst = times[times.size() * 95 / 100], gate = most * slower_;
+        const bool within = worst <= gate;
+        std::printf("%-22s p95 %9.4f ms  median %9.4f  gate %8.3f  ", name, worst, times[times.size() / 2],
+                    gate);
+        if (floor > 0)
+            std::printf("bare painter %7.3f ms  ", floor);
+        std::printf("%s\n", gate_ == Gate::Off ? "" : within ? "within" : "OVER");
+        within_ = within_ && (gate_ == Gate::Off || within);
+    }
+
+    double timeOf(const std::function<void()>& act)
+    {
+        const double start = threadMilliseconds();
+        act();
+        return threadMilliseconds() - start;
+    }
+
+    double floorOf()
+    {
+        const PaintedPrimitives primitives = PaintedPrimitives::of(view_);
+        QImage image(view_.size() * view_.devicePixelRatio(), QImage::Format_RGB32);
+        const double milliseconds = timesOf([&] { primitives.paint(image); }).medianMilliseconds;
+        return milliseconds;
+    }
+
+    void repaint(const char* name, double scale, double most)
+    {
+        std::vector<double> times;
+        for (int i = 0; i < samples; ++i) {
+            lookAt(i, scale);
+            painted();
+            times.push_back(timeOf([&] { view_.repaint(); }));
+        }
+        tell(name, std::move(times), most, floorOf());
+    }
+
+    void wheel(QPoint turn, Qt::KeyboardModifiers keys)
+    {
+        QWheelEvent event(QPointF(width / 2, height / 2), view_.mapToGlobal(QPointF(width / 2, height / 2)),
+                          turn, turn, Qt::NoButton, keys, Qt::NoScrollPhase, false);
+        QCoreApplication::sendEvent(&view_, &event);
+        painted();
+    }
+
+    void pan()
+    {
+        lookAt(0, 1);
+        painted();
+        std::vector<double> times;
+        for (int i = 0; i < samples; ++i)
+            times.push_back(
+                timeOf([&] { wheel(i % 2 == 0 ? QPoint(0, -40) : QPoint(-40, 0), Qt::NoModifier); }));
+        tell("pan", std::move(times), 4, 0);
+    }
+
+    void zoom()
+    {
+        std::vector<double> times;
+        for (int round = 0; round < 4; ++round) {
+            lookAt(round, 1.5);
+            painted();
+            for (int i = 0; i < 25; ++i)
+                times.push_back(timeOf([&] { wheel({0, i < 13 ? -120 : 120}, Qt::ControlModifier); }));
+        }
+        tell("zoom step", std::move(times), 16, 0);
+    }
+
+    void mouse(QEvent::Type type, QPoint at, Qt::MouseButton button, Qt::MouseButtons buttons)
+    {
+        QMouseEvent event(type, at, view_.mapToGlobal(at), button, buttons, Qt::NoModifier);
+        QCoreApplication::sendEvent(&view_, &event);
+        painted();
+    }
+
+    void drag()
+    {
+        std::vector<double> times;
+        for (int round = 0; round < 10; ++round) {
+            lookAt(round, 1);
+            painted();
+            QPoint at =
+                view_.rectOf(devices_[static_cast<std::size_t>(round) * 7919 % devices_.size()]).topLeft() +
+                QPoint(5, 5);
+            mouse(QEvent::MouseButtonPress, at, Qt::LeftButton, Qt::LeftButton);
+            for (int i = 0; i < 20; ++i) {
+                at += QPoint(i % 4 < 2 ? 17 : -13, 12);
+                const double took =
+                    timeOf([&] { mouse(QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton); });
+                if (i > 0)
+                    times.push_back(took);
+            }
+            QKeyEvent escape(QEvent::KeyPress, Qt::Key_Escape, Qt::NoModifier);
+            QCoreApplication::sendEvent(&view_, &escape);
+            mouse(QEvent::MouseButtonRelease, at, Qt::LeftButton, Qt::NoButton);
+        }
+        tell("drag with conductors", std::move(times), 8, 0);
+    }
+
+    void hit()
+    {
+        std::vector<double> times;
+        for (const double scale : {1.0, 0.5, 0.0}) {
+            lookAt(3, scale);
+            for (int i = 0; i < samples; ++i) {
+                const QRect device =
+                    view_.rectOf(devices_[static_cast<std::size_t>(i) * 7919 % devices_.size()]);
+                const QPoint at = i % 2 == 0 ? QPoint(i * 37 % width, i * 91 % height) : device.center();
+                times.push_back(timeOf([&] {
+                                    for (int repeat = 0; repeat < 10; ++repeat)
+                                        static_cast<void>(view_.rowAt(at));
+                                }) /
+                                10);
+            }
+        }
+        tell("hit-test", std::move(times), 0.050, 0);
+    }
+
+    Gate gate_;
+    double slower_;
+    bool within_ = true;
+    OpenJob open_;
+    Selection selection_;
+    SheetView view_{open_, selection_};
+    std::vector<std::uint32_t> devices_;
+};
+
+// Qt takes the ratio when it starts: each has a run of its own.
+int runRatio(int count, char** arguments, Gate gate)
+{
+    QApplication application(count, arguments);
+    std::printf("device pixel ratio %s, %d by %d\n", qgetenv("QT_SCALE_FACTOR").constData(), width, height);
+    Bench bench(gate, gate == Gate::On ? timesSlower() : 1.0);
+    return bench.run() ? 0 : 1;
+}
+
+} // namespace
+} // namespace doorloom::bench
+
+int main(int count, char** arguments)
+{
+    using namespace doorloom::bench;
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM"))
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    const bool gated = count > 1 && std::strcmp(arguments[1], "--gate") == 0;
+    if (!qEnvironmentVariableIsEmpty("QT_SCALE_FACTOR"))
+        return runRatio(count, arguments, gated ? Gate::On : Gate::Off);
+    int worst = 0;
+    for (const char* ratio : {"1", "2"}) {
+        qputenv("QT_SCALE_FACTOR", ratio);
+        worst =
+            std::max(worst, QProcess::execute(arguments[0], gated ? QStringList{"--gate"} : QStringList{}));
+    }
+    return worst;
+}
