@@ -7,12 +7,24 @@
 #include <QGuiApplication>
 
 #include <filesystem>
+#include <optional>
 
 namespace doorloom {
 namespace {
 
 constexpr Text noPaper = {.en = "There is no paper '{paper}'.", .es = "No existe el papel '{paper}'."};
+constexpr Text noPage = {.en = "There is no page size '{size}'.", .es = "No existe el tamaño de hoja '{size}'."};
+constexpr Text pagesThere = {.en = "Use a4 or letter.", .es = "Use a4 o letter."};
 constexpr Text papersThere = {.en = "Use one of: {papers}.", .es = "Use uno de: {papers}."};
+
+// A4 where nobody asks.
+std::optional<SheetSize> sizeNamed(const std::string* name)
+{
+    if (!name || *name == "a4")
+        return SheetSize::A4;
+    return *name == "letter" ? std::optional(SheetSize::Letter) : std::nullopt;
+}
+
 bool drawsPages(const std::string& file)
 {
     return std::filesystem::path(file).extension() == ".pdf";
@@ -28,20 +40,25 @@ Reply runPrint(const Request& request)
                         .where = "--paper",
                         .remedy = {papersThere, {{"papers", namesOfPapers()}}}},
                        request.language);
+    const std::optional<SheetSize> size = sizeNamed(request.find("--page"));
+    if (!size)
+        return refusal({.what = {noPage, {{"size", *request.find("--page")}}}, .where = "--page", .remedy = pagesThere},
+                       request.language);
     const Result<Job> job = readJobFile(request.words.front());
     if (!job.ok())
         return refusal(job.problem(), request.language);
     const PaperSetup setup{.language = request.languageIsAsked ? request.language : languageOf(job.value()),
                            .digest = digestOf(job.value())};
     const auto application = drawsPages(out) ? paperApplication() : nullptr;
-    const PageSetup page{.language = setup.language, .fontFolder = DOORLOOM_RESOURCES "/font"};
+    const PageSetup page{.size = *size, .language = setup.language, .fontFolder = DOORLOOM_RESOURCES "/font"};
     if (const Result<Done> written = writePaper(*paper, job.value(), setup, page, out); !written.ok())
         return refusal(written.problem(), request.language);
     return wrote(out, request.language);
 }
 
 constexpr VerbOption options[] = {{.name = "--paper", .value = "NAME", .required = true},
-                                  {.name = "--to", .value = "OUT.(pdf|csv|txt)", .required = true}};
+                                  {.name = "--to", .value = "OUT.(pdf|csv|txt)", .required = true},
+                                  {.name = "--page", .value = "a4|letter"}};
 
 } // namespace
 

@@ -30,7 +30,8 @@
 //  move        role manner powered poweredIn:{role:throw} by:[input] sense latching delayMilliseconds
 //              holdMilliseconds
 //  dryInput    terminal reference wettingVolts wettingOhms isolated mayShareContact mustBeClosed
-//              closedBelowOhms bands:[{words,leastOhms,mostOhms}]
+//              closedBelowOhms bands:[{words,leastOhms,mostOhms}]; a door operator starts by its first one that
+//              need not be closed all the time
 //  source      plus minus ac mayParallel minusEarthed lowestVolts nominalVolts highestVolts
 //              lowestOnBatteryVolts mostAmperes supplyClass live:[{role:throw, ...}]
 //  batteryPort plus minus nominalVolts chargeAmperes

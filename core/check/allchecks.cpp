@@ -5,14 +5,14 @@
 namespace doorloom {
 
 extern const Check shortedSource, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, foreignVolts, neverFed,
-    wrongInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated, optionNotChosen, emptyTerminal, waitingEnd,
+    wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated, optionNotChosen, emptyTerminal, waitingEnd,
     overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
-    &shortedSource,  &wetOutput,       &twoFeeds,        &jumpersDisagree, &reversePolarity, &foreignVolts,
-    &neverFed,       &wrongInSituation, &buzzes,         &alwaysFed,       &neverOperated,   &alwaysOperated,
-    &optionNotChosen, &emptyTerminal,  &waitingEnd,      &overfilledTerminal, &duplicateTag,
+    &shortedSource,       &wetOutput,      &twoFeeds,     &jumpersDisagree,    &reversePolarity, &foreignVolts,
+    &neverFed,            &wrongInSituation, &operatorInSituation, &buzzes,     &alwaysFed,       &neverOperated,
+    &alwaysOperated,      &optionNotChosen, &emptyTerminal, &waitingEnd,        &overfilledTerminal, &duplicateTag,
 };
 
 std::span<const Check* const> allChecks() { return checks; }

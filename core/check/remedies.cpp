@@ -3,6 +3,7 @@
 #include "edit/operations.h"
 
 #include <algorithm>
+#include <set>
 
 namespace doorloom {
 
@@ -130,6 +131,39 @@ void Remedies::moveEnd(const Conductor& conductor, const Landing& from, const La
           {"from", nameOf(facts_.job, from)},
           {"to", nameOf(facts_.job, to)}}},
         setEnd(facts_.job, conductor.id, isFrom ? WhichEnd::From : WhichEnd::To, End{EndState::Landed, to}));
+}
+
+void Remedies::exchangeChangeovers(const Device& device, const Kind& kind, MovedIndex moved)
+{
+    const auto isLanded = [&](const Key& node) {
+        const auto vertex = facts_.net.vertexOf(device.id, node);
+        return vertex && facts_.isLanded(*vertex);
+    };
+    for (std::size_t i = 0; i < kind.parts.size(); ++i)
+        for (std::size_t k = i + 1; k < kind.parts.size(); ++k) {
+            const auto *one = std::get_if<ContactPart>(&kind.parts[i].body),
+                       *other = std::get_if<ContactPart>(&kind.parts[k].body);
+            if (one && other && one->a == other->a && one->role == other->role &&
+                facts_.net.indexOf(boundTo(device, one->role)) == moved && (isLanded(one->b) || isLanded(other->b)))
+                exchange(device.id, one->b, other->b);
+        }
+}
+
+void Remedies::turnContacts(const std::vector<MovedIndex>& operators)
+{
+    std::set<std::pair<DeviceId, Key>> options;
+    for (MovedIndex moved : operators)
+        for (const Device& device : facts_.job.devices) {
+            const Kind* kind = kindOf(facts_.job, device);
+            if (!kind)
+                continue;
+            exchangeChangeovers(device, *kind, moved);
+            for (const SwitchedOutput& output : kind->outputs)
+                if (facts_.net.indexOf(boundTo(device, output.key)) == moved)
+                    options.insert({device.id, output.option});
+        }
+    for (const auto& [device, option] : options)
+        setOtherValues(device, option);
 }
 
 void Remedies::breakWay(const std::vector<Origin>& way)

@@ -20,6 +20,8 @@ public:
     void land(Vertex from, Vertex to);
     void landFreeEnd(const Conductor& conductor, const Landing& to);
     void moveEnd(const Conductor& conductor, const Landing& from, const Landing& to);
+    // NO for NC on each changeover that one of these moves, where it is landed; other values of the outputs' options.
+    void turnContacts(const std::vector<MovedIndex>& operators);
     void add(Message words, Result<Change> change);
     // All of these as one edit; none of them reads what another writes.
     void addTogether(std::vector<Remedy> steps);
@@ -31,6 +33,8 @@ public:
     std::vector<Remedy> taken() { return std::move(remedies_); }
 
 private:
+    void exchangeChangeovers(const Device& device, const Kind& kind, MovedIndex moved);
+
     const Facts& facts_;
     std::vector<Remedy> remedies_;
 };

@@ -51,10 +51,10 @@ public:
         }
     }
 
-    std::vector<Position> settledFor(std::uint32_t element)
+    std::vector<Position> settledFor(const std::vector<MovedIndex>& mattering)
     {
         std::vector<MovedIndex> tried;
-        for (MovedIndex moved : facts_.ask.operatorsThatMatter(element)) {
+        for (MovedIndex moved : mattering) {
             const Drive* drive = driveOf(moved);
             const bool option = !facts_.net.moved(moved).id;
             if (option || (everyThrow_ && drive && drive->manner == Drive::Manner::Programmed))
@@ -167,9 +167,14 @@ private:
 } // namespace
 
 std::vector<Position> positionsIn(const Facts& facts, const Opening& opening, const Situation& situation,
-                                  std::uint32_t element)
+                                  const std::vector<MovedIndex>& mattering)
 {
-    return SituationAt(facts, opening, situation).settledFor(element);
+    return SituationAt(facts, opening, situation).settledFor(mattering);
+}
+
+bool isOccupied(const Situation& situation)
+{
+    return situation.kind == SituationKind::Occupied || situation.kind == SituationKind::RequestWhileOccupied;
 }
 
 LockState lockStateAt(const Facts& facts, const Position& position, const Lock& lock, std::uint32_t element)

@@ -4,7 +4,6 @@
 #include "check/tell.h"
 
 #include <algorithm>
-#include <set>
 
 // Every lock compared with its opening's promise, from its fail mode and what the circuit does.
 namespace doorloom {
@@ -46,9 +45,7 @@ Severity severityOf(const Opening& opening, const Promise& promise, const Lock& 
 {
     if (promise.promised != Promised::Locked)
         return opening.egress == Egress::ByElectricity ? Severity::Danger : Severity::Fault;
-    const bool exposed = promise.situation.kind == SituationKind::Occupied ||
-                         promise.situation.kind == SituationKind::RequestWhileOccupied;
-    return exposed || (opening.fireRated && lock.latches) ? Severity::Danger : Severity::Fault;
+    return isOccupied(promise.situation) || (opening.fireRated && lock.latches) ? Severity::Danger : Severity::Fault;
 }
 
 Finding broken(const Facts& facts, const Opening& opening, const Promise& promise, const Lock& lock)
@@ -69,45 +66,12 @@ Finding broken(const Facts& facts, const Opening& opening, const Promise& promis
     return finding;
 }
 
-// Exchanges the two sides of each changeover that this operator moves, where one is landed.
-void addExchanges(const Facts& facts, const Device& device, MovedIndex moved, Remedies& remedies)
-{
-    const std::vector<Part>& parts = kindOf(facts.job, device)->parts;
-    for (std::size_t i = 0; i < parts.size(); ++i)
-        for (std::size_t k = i + 1; k < parts.size(); ++k) {
-            const auto *one = std::get_if<ContactPart>(&parts[i].body),
-                       *other = std::get_if<ContactPart>(&parts[k].body);
-            if (!one || !other || one->a != other->a || one->role != other->role ||
-                facts.net.indexOf(boundTo(device, one->role)) != moved)
-                continue;
-            const auto isLanded = [&](const Key& node) {
-                const auto vertex = facts.net.vertexOf(device.id, node);
-                return vertex && facts.isLanded(*vertex);
-            };
-            if (isLanded(one->b) || isLanded(other->b))
-                remedies.exchange(device.id, one->b, other->b);
-        }
-}
-
-// NO for NC on each contact in the lock's feed, options of the outputs there, a leg moved onto the switch.
 std::vector<Remedy> remediesFor(const Facts& facts, std::uint32_t element)
 {
     Remedies remedies(facts);
     if (alwaysFedPastASwitch(facts, element))
         addMovesOntoSwitch(facts, element, remedies);
-    std::set<std::pair<DeviceId, Key>> options;
-    for (MovedIndex moved : facts.ask.operatorsThatMatter(element))
-        for (const Device& device : facts.job.devices) {
-            const Kind* kind = kindOf(facts.job, device);
-            if (!kind)
-                continue;
-            addExchanges(facts, device, moved, remedies);
-            for (const SwitchedOutput& output : kind->outputs)
-                if (facts.net.indexOf(boundTo(device, output.key)) == moved)
-                    options.insert({device.id, output.option});
-        }
-    for (const auto& [device, option] : options)
-        remedies.setOtherValues(device, option);
+    remedies.turnContacts(facts.ask.operatorsThatMatter(element));
     return remedies.taken();
 }
 
@@ -123,10 +87,10 @@ std::vector<Finding> brokenPromises(const Facts& facts, const Opening& opening, 
 {
     std::vector<Finding> all;
     for (const Promise& promise : opening.promises) {
-        if (promise.device != device || promise.promised == Promised::Nothing ||
-            promise.promised == Promised::MayStart || promise.promised == Promised::MustNotStart)
+        if (promise.device != device || promise.promised == Promised::Nothing)
             continue;
-        for (const Position& position : positionsIn(facts, opening, promise.situation, element))
+        for (const Position& position :
+             positionsIn(facts, opening, promise.situation, facts.ask.operatorsThatMatter(element)))
             if (!keeps(promise.promised, lockStateAt(facts, position, lock, element))) {
                 all.push_back(broken(facts, opening, promise, lock));
                 break;

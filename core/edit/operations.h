@@ -38,9 +38,9 @@ std::pair<ConductorId, Change> addWire(const Job& job, Numbers& numbers, End fro
 Result<Change> takeOff(const Job& job, ConductorId conductor);
 
 enum class WhichEnd { From, To };
-// Lands, moves, caps or insulates one end.
+// Lands, moves, caps or insulates one end.   Errors: a conductor marked 'leave alone'
 Result<Change> setEnd(const Job& job, ConductorId conductor, WhichEnd which, End end);
-// Exchanges everything landed on two terminals of one device.
+// Exchanges everything landed on two terminals of one device.   Errors: 'leave alone', of it or of what is landed
 Result<Change> exchangeTerminals(const Job& job, DeviceId device, const Key& one, const Key& other);
 
 // An empty value: not chosen.   Errors: an option, jumper or value that the kind does not have

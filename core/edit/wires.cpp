@@ -39,6 +39,8 @@ Result<Change> setEnd(const Job& job, ConductorId conductor, WhichEnd which, End
     Conductor* row = draft.edit(conductor);
     if (!row)
         return notInJob(nounOf<Conductor>());
+    if (row->standing == Standing::LeaveAlone)
+        return leftAlone(nameOfRow(job, *row));
     if (const Landing* landing = landingOf(end)) {
         const Kind* kind = kindOf(job, landing->device);
         if (!kind)

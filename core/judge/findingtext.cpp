@@ -81,6 +81,29 @@ std::string endText(const Job& job, const End& end)
     return "…";
 }
 
+// A link of the factory between two terminals of one strip.
+bool isBar(const Job& job, const Origin& origin)
+{
+    const Kind* kind = origin.because.empty() ? kindOf(job, origin.device) : nullptr;
+    const auto* link = kind ? findPartAs<LinkPart>(*kind, origin.part) : nullptr;
+    return link && std::any_of(kind->strips.begin(), kind->strips.end(), [&](const Strip& strip) {
+               const auto has = [&](const Key& key) {
+                   return std::any_of(strip.terminals.begin(), strip.terminals.end(),
+                                      [&](const Terminal& terminal) { return terminal.key == key; });
+               };
+               return has(link->a) && has(link->b);
+           });
+}
+
+bool namesDevice(const Job& job, const Origin& origin, DeviceId device)
+{
+    const Conductor* conductor = job.conductors.find(origin.conductor);
+    if (!conductor)
+        return origin.device == device;
+    const Landing *from = landingOf(conductor->from), *to = landingOf(conductor->to);
+    return (from && from->device == device) || (to && to->device == device);
+}
+
 } // namespace
 
 std::string ruleOf(const Finding& finding) { return std::string(finding.rule); }
@@ -140,6 +163,23 @@ std::string originText(const Job& job, const Origin& origin)
     for (const JumperAt& at : origin.because)
         text += " (" + at.jumper + " " + at.value + ")";
     return text;
+}
+
+std::vector<Origin> pathForPeople(const Job& job, const Finding& finding)
+{
+    std::vector<Origin> path;
+    for (auto at = finding.path.begin(); at != finding.path.end();) {
+        const auto end = std::find_if(at, finding.path.end(), [&](const Origin& each) {
+            return each.device != at->device || !isBar(job, each);
+        });
+        const bool isNamed = end != at && !path.empty() && end != finding.path.end() &&
+                             namesDevice(job, path.back(), at->device) && namesDevice(job, *end, at->device);
+        const auto next = end == at ? at + 1 : end;
+        if (!isNamed)
+            path.insert(path.end(), at, next);
+        at = next;
+    }
+    return path;
 }
 
 Message throwWords(const Job& job, const NamedThrow& thrown)

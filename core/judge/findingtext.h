@@ -15,6 +15,8 @@ std::string throwText(const Job& job, const NamedThrow& thrown);                
 std::string situationText(const Job& job, const Situation& situation);              // "request PB1"
 std::vector<std::vector<std::string>> throwTexts(const Job& job, const Finding& finding);
 std::string originText(const Job& job, const Origin& origin);                       // "PS1:+ to LM1:K1.C"
+// The path as people follow it: bars inside a strip are left out where the words on both sides name the strip.
+std::vector<Origin> pathForPeople(const Job& job, const Finding& finding);
 
 Message inPosition(const Job& job, const Finding& finding); // "with LM1:K1 in and the door shut", "in every position"
 Message situationWords(const Job& job, const Situation& situation);

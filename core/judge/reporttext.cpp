@@ -89,7 +89,7 @@ std::string countInWords(double count, Language language)
 std::string pathInWords(const Job& job, const Finding& finding)
 {
     std::string words;
-    for (const Origin& origin : finding.path)
+    for (const Origin& origin : pathForPeople(job, finding))
         words += (words.empty() ? "" : " · ") + originText(job, origin);
     return words;
 }

@@ -47,8 +47,8 @@ void addBox(Rows& rows, const ScheduleBox& box, Language language)
 
 void addTitle(Rows& rows, const TitleBlock& title, Language language)
 {
-    rows.push_back({std::string(inWords(scheduleTitle, language)) + ": " + title.number +
-                    (title.number.empty() ? "" : " · ") + title.title});
+    rows.push_back({std::string(inWords(scheduleTitle, language)) + ": " +
+                    inWords(jobInWords(title), language)});
     for (const Message& line : titleLines(title))
         rows.push_back({inWords(line, language)});
     rows.push_back({inWords(revisionLine(title), language)});

@@ -147,8 +147,8 @@ TagSheet tagsOf(const Job& job, std::string digest)
 std::string tagsText(const TagSheet& sheet, Language language)
 {
     std::vector<std::vector<std::string>> rows;
-    rows.push_back({std::string(inWords(tagsTitle, language)) + ": " + sheet.title.number +
-                    (sheet.title.number.empty() ? "" : " · ") + sheet.title.title});
+    rows.push_back({std::string(inWords(tagsTitle, language)) + ": " +
+                    inWords(jobInWords(sheet.title), language)});
     rows.push_back({inWords(revisionLine(sheet.title), language)});
     const Tag* last = nullptr;
     for (const Tag& tag : sheet.tags) {

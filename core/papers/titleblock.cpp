@@ -10,6 +10,8 @@ constexpr Text siteWords = {.en = "Site: {site}", .es = "Obra: {site}"};
 constexpr Text clientWords = {.en = "Client: {client}", .es = "Cliente: {client}"};
 constexpr Text authorWords = {.en = "Drawn by: {author}", .es = "Dibujó: {author}"};
 constexpr Text dateWords = {.en = "Date: {date}", .es = "Fecha: {date}"};
+constexpr Text numberAndTitle = {.en = "{number} · {title}", .es = "{number} · {title}"};
+constexpr Text noTitle = {.en = "a job without a title yet", .es = "un trabajo aún sin título"};
 
 constexpr Text isolate = {
     .en = "Isolate, lock out and prove dead before work: the mains, AND the battery, AND any second source.",
@@ -52,6 +54,15 @@ constinit const Text shortCaution = {.en = "Prove dead before work. No finding i
                                      .es = "Compruebe que no hay tensión antes de trabajar. Sin hallazgos no "
                                            "es aprobado; deciden las normas locales "
                                            "y la autoridad."};
+
+Message jobInWords(const TitleBlock& block)
+{
+    if (block.number.empty() && block.title.empty())
+        return noTitle;
+    if (block.number.empty() || block.title.empty())
+        return verbatim(block.number + block.title);
+    return {numberAndTitle, {{"number", block.number}, {"title", block.title}}};
+}
 
 TitleBlock titleBlockOf(const Job& job, std::string digest)
 {

@@ -16,6 +16,8 @@ struct TitleBlock {
 // In: the digest, digestOf(job) (core/file)
 TitleBlock titleBlockOf(const Job& job, std::string digest);
 
+// 'J-7 · Staff restroom', or that the job has no title yet
+Message jobInWords(const TitleBlock& block);
 // 'Revision B · digest 12ab34cd56ef · destroy older copies'
 Message revisionLine(const TitleBlock& block);
 // 'Site: … · Client: … · Drawn by: … · Date: …', what is not said left out

@@ -111,15 +111,29 @@ bool endsWithin(const Region& part, const Circuit& circuit, double ohms,
 
 } // namespace
 
+Region Questions::Inside::regionOfInput(std::uint32_t number) const
+{
+    const DryInput& input = circuit.inputs[number];
+    return nets.regionOf({input.terminal, input.reference}, {input.terminal}, {input.reference},
+                         {.resistorsUpToOhms = input.closedBelowOhms});
+}
+
+bool Questions::Inside::operatedIn(const Position& position, std::uint32_t number) const
+{
+    const DryInput& input = circuit.inputs[number];
+    if (nets.netOf(input.terminal) == nets.netOf(input.reference))
+        return true;
+    return endsWithin(regionOfInput(number), circuit, input.closedBelowOhms,
+                      [&](const Guard& guard) { return doorloom::holds(guard, position); });
+}
+
 Verdict Questions::Inside::operated(std::uint32_t number, Budget& steps)
 {
     const DryInput& input = circuit.inputs[number];
     if (nets.netOf(input.terminal) == nets.netOf(input.reference))
         return alwaysYes(1);
-    const Region region = nets.regionOf({input.terminal, input.reference}, {input.terminal}, {input.reference},
-                                        {.resistorsUpToOhms = input.closedBelowOhms});
     return growing(
-        Nets::parallelParts(region, circuit),
+        Nets::parallelParts(regionOfInput(number), circuit),
         [&](const Region& part, const auto& closed) { return endsWithin(part, circuit, input.closedBelowOhms, closed); },
         {}, steps);
 }

@@ -76,11 +76,15 @@ struct Questions::Inside {
     std::vector<MovedIndex> operatorsFeeding(std::uint32_t element);
     // Those on which it hangs whether this drive's operator can move.
     std::vector<MovedIndex> operatorsMoving(const Drive& drive);
+    // These, those that move them, and so on; sorted.
+    std::vector<MovedIndex> withThoseThatMove(std::vector<MovedIndex> operators);
     Direction naturalDirection(std::uint32_t element) const;
 
     Verdict growing(const std::vector<Region>& parts,
                     const std::function<bool(const Region&, const std::function<bool(const Guard&)>&)>& asked,
                     std::optional<std::uint32_t> feed, Budget& steps);
+    Region regionOfInput(std::uint32_t input) const; // between its terminal and its reference
+    bool operatedIn(const Position& position, std::uint32_t input) const;
     Verdict operated(std::uint32_t input, Budget& steps);
     Verdict returnedVia(std::uint32_t element, std::uint32_t feed, Direction direction, Budget& steps);
 

@@ -89,14 +89,12 @@ Vertex Questions::netOf(Vertex vertex) const { return inside_->nets.netOf(vertex
 
 std::vector<MovedIndex> Questions::operatorsThatMatter(std::uint32_t element) const
 {
-    std::vector<MovedIndex> all = inside_->operatorsFeeding(element);
-    for (std::size_t i = 0; i < all.size(); ++i)
-        if (const Drive* drive = inside_->driveOf[all[i]])
-            for (MovedIndex moved : inside_->operatorsMoving(*drive))
-                if (std::find(all.begin(), all.end(), moved) == all.end())
-                    all.push_back(moved);
-    sortOperators(all);
-    return all;
+    return inside_->withThoseThatMove(inside_->operatorsFeeding(element));
+}
+
+std::vector<MovedIndex> Questions::operatorsThatMatterToInput(std::uint32_t input) const
+{
+    return inside_->withThoseThatMove(inside_->regionOfInput(input).operators);
 }
 
 namespace {
@@ -251,6 +249,11 @@ bool Questions::shortedIn(const Position& position, std::uint32_t feed) const
     Budget steps(std::numeric_limits<std::uint64_t>::max());
     return holds(inside_->circuit.feeds[feed].live, position) &&
            inside_->shortedAt(inside_->shortCase(feed), feed, position, steps);
+}
+
+bool Questions::operatedIn(const Position& position, std::uint32_t input) const
+{
+    return inside_->operatedIn(position, input);
 }
 
 bool Questions::canHappen(const Position& position) const

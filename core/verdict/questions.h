@@ -33,6 +33,7 @@ public:
     // Operators that can make a difference to whether this load is fed, those of its sources and of the coils among
     // them too, sorted.
     std::vector<MovedIndex> operatorsThatMatter(std::uint32_t element) const;
+    std::vector<MovedIndex> operatorsThatMatterToInput(std::uint32_t input) const; // to whether it is operated
 
     struct Pair {
         Vertex x, y;
@@ -69,6 +70,7 @@ public:
     // ---- In one position, no search.
     bool returnedIn(const Position& position, std::uint32_t element) const;
     bool shortedIn(const Position& position, std::uint32_t feed) const;
+    bool operatedIn(const Position& position, std::uint32_t input) const;
     bool canHappen(const Position& position) const;
 
     // From all driven operators unpowered, plain and following ones take what the circuit gives, the others stay

@@ -156,6 +156,17 @@ std::vector<MovedIndex> Questions::Inside::operatorsMoving(const Drive& drive)
     return all;
 }
 
+std::vector<MovedIndex> Questions::Inside::withThoseThatMove(std::vector<MovedIndex> all)
+{
+    for (std::size_t i = 0; i < all.size(); ++i)
+        if (const Drive* drive = driveOf[all[i]])
+            for (MovedIndex moved : operatorsMoving(*drive))
+                if (std::find(all.begin(), all.end(), moved) == all.end())
+                    all.push_back(moved);
+    sortOperators(all);
+    return all;
+}
+
 bool Questions::Inside::shortedAt(const ShortCase& at, std::uint32_t feed, const Position& position, Budget& steps)
 {
     return at.always || std::any_of(at.parts.begin(), at.parts.end(), [&](const Region& part) {

@@ -523,6 +523,11 @@ bool BruteForce::joinedIn(const Position& position, Vertex x, Vertex y) const
     return nets[x] == nets[y];
 }
 
+bool BruteForce::operatedIn(const Position& position, std::uint32_t input) const
+{
+    return operated_[input][numberOf(position)];
+}
+
 bool BruteForce::returnedIn(const Position& position, std::uint32_t element) const
 {
     return returned_[element][numberOf(position)];

@@ -33,6 +33,7 @@ public:
 
     bool joinedIn(const Position& position, Vertex x, Vertex y) const;
     bool returnedIn(const Position& position, std::uint32_t element) const;
+    bool operatedIn(const Position& position, std::uint32_t input) const;
     bool shortedIn(const Position& position, std::uint32_t feed) const;
     bool canHappen(const Position& position) const;
     bool canHappenWith(const Cube& throws, std::optional<std::uint32_t> liveFeed) const;

@@ -2,6 +2,8 @@
 
 #include "smallkinds.h"
 
+#include "core/jobs.h"
+
 #include <gtest/gtest.h>
 
 #include <utility>
@@ -279,6 +281,31 @@ TEST(ExchangeTerminals, MovesEveryConductorOnThem)
     EXPECT_EQ(job.conductors.find(second)->to, landedOn(strike, "b"));
     EXPECT_EQ(refusal(exchangeTerminals(job, strike, "a", "c")),
               "EL1: EL1 has no terminal 'c'. Use one of: a, b.");
+}
+
+TEST(SetEnd, LeavesAConductorAloneThatIsMarkedSo)
+{
+    JobBuilder job = oneDoor();
+    const ConductorId wire = conductorNamed(job.job(), "ES1:1 → LM1:K1.C");
+    Conductor row = *job.job().conductors.find(wire);
+    row.standing = Standing::LeaveAlone;
+    job.apply({{Put<Conductor>{wire, row}}});
+
+    EXPECT_FALSE(setEnd(job.job(), wire, WhichEnd::From, {EndState::Spare, {}}).ok());
+    const DeviceId strike = deviceTagged(job.job(), "ES1")->id, module = deviceTagged(job.job(), "LM1")->id;
+    EXPECT_FALSE(exchangeTerminals(job.job(), strike, "1", "2").ok());
+    EXPECT_TRUE(exchangeTerminals(job.job(), module, "K1.NO", "K1.NC").ok()); // nothing of it is there
+}
+
+TEST(ExchangeTerminals, LeavesADeviceAloneThatIsMarkedSo)
+{
+    JobBuilder job = oneDoor();
+    Device row = *deviceTagged(job.job(), "ES1");
+    row.standing = Standing::LeaveAlone;
+    job.apply({{Put<Device>{row.id, row}}});
+    const Result<Change> change = exchangeTerminals(job.job(), row.id, "1", "2");
+    ASSERT_FALSE(change.ok());
+    EXPECT_NE(inWords(change.problem()).find("ES1"), std::string::npos);
 }
 
 TEST(SetJumper, PutsOneAndAnOptionPutsAll)

@@ -7,6 +7,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <functional>
 #include <map>
 #include <set>
 
@@ -43,7 +44,7 @@ private:
     void askSidesAndPoles();
     void askFeeds();
     void askWhatMatters();
-    bool makesADifference(MovedIndex moved, std::uint32_t element);
+    bool makesADifference(MovedIndex moved, const std::function<bool(const Position&)>& answer);
     void askElements();
     void askBuzzing();
     void askInputsAndDrives();
@@ -180,12 +181,12 @@ void Comparison::askElements()
     }
 }
 
-bool Comparison::makesADifference(MovedIndex moved, std::uint32_t element)
+bool Comparison::makesADifference(MovedIndex moved, const std::function<bool(const Position&)>& answer)
 {
     for (Position position : brute_.positions()) {
-        const bool fed = brute_.returnedIn(position, element);
+        const bool before = answer(position);
         position[moved] = static_cast<ThrowIndex>((position[moved] + 1) % circuit_.operators[moved].throws);
-        if (brute_.returnedIn(position, element) != fed)
+        if (answer(position) != before)
             return true;
     }
     return false;
@@ -194,6 +195,13 @@ bool Comparison::makesADifference(MovedIndex moved, std::uint32_t element)
 // More may be named than make a difference, but none fewer.
 void Comparison::askWhatMatters()
 {
+    for (std::uint32_t i = 0; i < circuit_.inputs.size(); ++i) {
+        const std::vector<MovedIndex> matter = questions_.operatorsThatMatterToInput(i);
+        for (MovedIndex moved = 0; moved < circuit_.operators.size(); ++moved)
+            if (!std::binary_search(matter.begin(), matter.end(), moved) &&
+                makesADifference(moved, [&](const Position& at) { return brute_.operatedIn(at, i); }))
+                disagree("matters", fmt::format(" K{} to I{}: engine no", moved, i));
+    }
     for (std::uint32_t e = 0; e < circuit_.elements.size(); ++e) {
         if (circuit_.elements[e].kind != ElementKind::Load)
             continue;
@@ -201,7 +209,7 @@ void Comparison::askWhatMatters()
         for (MovedIndex moved = 0; moved < circuit_.operators.size(); ++moved) {
             const bool named = std::binary_search(matter.begin(), matter.end(), moved);
             ++counts_["matters"][named ? Answer::Some : Answer::Never];
-            if (!named && makesADifference(moved, e))
+            if (!named && makesADifference(moved, [&](const Position& at) { return brute_.returnedIn(at, e); }))
                 disagree("matters", fmt::format(" K{} to E{}: engine no", moved, e));
         }
     }
@@ -285,6 +293,9 @@ void Comparison::askPositions()
         for (std::uint32_t f = 0; f < circuit_.feeds.size(); ++f)
             compareIn("shorted in", fmt::format("F{}", f), questions_.shortedIn(position, f),
                       brute_.shortedIn(position, f));
+        for (std::uint32_t i = 0; i < circuit_.inputs.size(); ++i)
+            compareIn("operated in", fmt::format("I{}", i), questions_.operatedIn(position, i),
+                      brute_.operatedIn(position, i));
         const std::optional<Position> ours = questions_.settled(position), theirs = brute_.settled(position);
         ++counts_["settled"][theirs ? Answer::Some : Answer::Never];
         if (ours != theirs)

@@ -2,6 +2,7 @@
 
 #include "base/json.h"
 #include "core/jobs.h"
+#include "judge/findingtext.h"
 
 #include <gtest/gtest.h>
 
@@ -198,6 +199,45 @@ TEST(ReportText, StaysWithinAHundredColumns)
     }
     EXPECT_LE(widest, 100u);
     EXPECT_GT(widest, 90u);
+}
+
+// ---- The path
+
+Origin conductorAt(const Job& job, std::string_view wire)
+{
+    return {conductorNamed(job, wire), {}, {}, {}};
+}
+
+Origin partOf(const Job& job, const std::string& tag, const Key& part)
+{
+    return {{}, deviceTagged(job, tag)->id, part, {}};
+}
+
+std::string pathText(const Job& job, std::vector<Origin> path)
+{
+    Finding finding;
+    finding.path = std::move(path);
+    std::string text;
+    for (const Origin& origin : pathForPeople(job, finding))
+        text += originText(job, origin) + "; ";
+    return text;
+}
+
+TEST(PathForPeople, LeavesBarsOutWhereBothSidesNameTheStrip)
+{
+    JobBuilder builder;
+    builder.device("PS1", "dc-supply-24").device("TS1", "terminal-strip-8").device("LM1", "relay-module-negative");
+    const Job job = builder.wires("PS1:− → TS1:1; TS1:4 → LM1:COM; LM1:− → PS1:−").job();
+    const Origin in = conductorAt(job, "PS1:− → TS1:1"), out = conductorAt(job, "TS1:4 → LM1:COM"),
+                 back = conductorAt(job, "LM1:− → PS1:−");
+    const Origin bar1 = partOf(job, "TS1", "bar1"), bar2 = partOf(job, "TS1", "bar2");
+
+    EXPECT_EQ(pathText(job, {in, bar1, bar2, out}), "PS1:− to TS1:1; TS1:4 to LM1:COM; ");
+    EXPECT_EQ(pathText(job, {in, bar1, bar2}), "PS1:− to TS1:1; TS1:bar1; TS1:bar2; "); // where it stops
+    EXPECT_EQ(pathText(job, {bar1, out}), "TS1:bar1; TS1:4 to LM1:COM; ");
+    // From one strip of a module to another: not to be seen from outside.
+    EXPECT_EQ(pathText(job, {out, partOf(job, "LM1", "common"), back}),
+              "TS1:4 to LM1:COM; LM1:common; LM1:− to PS1:−; ");
 }
 
 } // namespace

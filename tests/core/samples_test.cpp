@@ -217,6 +217,7 @@ TEST(Samples, TheBrokenStaffRestroomShowsThreeRoots)
     EXPECT_EQ(told(job, findingsOf(job)),
               (std::vector<std::string>{
                   "danger shorted PS1 [KS1=on]",
+                  "- fault operator-in-situation DO1:ACT [request staff key]",
                   "- fault wrong-in-situation ES1 [request staff key]",
                   "fault wet-output LM1:K1 []",
                   "- fault never-fed ES1 []",

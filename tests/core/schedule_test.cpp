@@ -506,6 +506,12 @@ TEST(Papers, SayEveryCautionInBothLanguages)
             EXPECT_NE(text.find(inWords(caution, language)), std::string::npos) << inWords(caution, language);
 }
 
+TEST(Papers, SayWhenTheJobHasNoTitle)
+{
+    for (const Paper* paper : allPapers())
+        EXPECT_NE(paper->text(Job(), english).find(": a job without a title yet\n"), std::string::npos) << paper->name;
+}
+
 TEST(Papers, CarryRevisionAndDigest)
 {
     for (const Paper* paper : allPapers())

@@ -69,7 +69,8 @@ TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
 TEST(CommandLine, ThatIsWrongShowsTheUsageOfItsVerb)
 {
     EXPECT_EQ(doorloom({"print"}).err, "doorloom: 'print' needs FILE. Write it as shown here:\n"
-                                       "usage: doorloom print FILE --paper NAME --to OUT.(pdf|csv|txt)\n"
+                                       "usage: doorloom print FILE --paper NAME --to OUT.(pdf|csv|txt) [--page "
+                                       "a4|letter]\n"
                                        "  Prints one paper of a job.\n"
                                        "every verb: --lang en|es (the language of what is said), --help\n");
 }
@@ -303,7 +304,23 @@ TEST(Print, NamesThePapersAndForms)
     EXPECT_EQ(doorloom({"print", job, "--paper", "tags", "--to", "out.odt"}).err,
               "--to: 'out.odt' ends with no form that a paper can have. Let its name end with .pdf, .csv or "
               ".txt.\n");
+    EXPECT_EQ(doorloom({"print", job, "--paper", "schedule", "--to", "out.pdf", "--page", "A0"}).err,
+              "--page: There is no page size 'A0'. Use a4 or letter.\n");
     EXPECT_EQ(folder.names(), Words{"empty.doorjob"});
+}
+
+// Source: ISO 216 A4 297 × 210 mm and ANSI/ASME Y14.1 letter 11 × 8.5 in, from memory, in points of 1/72 in.
+TEST(Print, DrawsOnTheSheetThatIsAskedFor)
+{
+    const TemporaryFolder folder;
+    const std::string job = emptyJob(folder);
+    for (const auto& [page, box] : {std::pair("a4", "/MediaBox [0 0 842.000000 595.000000]"), std::pair("letter", "/MediaBox [0 0 792.000000 612.000000]")}) {
+        const std::string out = folder.file(page) + ".pdf";
+        const Ended run = runProgram({.arguments = {"print", job, "--paper", "schedule", "--to", out, "--page", page},
+                                      .environment = deskForPages});
+        EXPECT_EQ(run.exit, 0) << run.err;
+        EXPECT_NE(contentOf(out).find(box), std::string::npos) << page;
+    }
 }
 
 TEST(Print, SaysWhenTheFolderIsNotThere)

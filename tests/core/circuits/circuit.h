@@ -80,6 +80,7 @@ std::vector<JudgedCircuit> twoSupplyCircuits();    // B, C
 std::vector<JudgedCircuit> relayCircuits();        // D
 std::vector<JudgedCircuit> lampInputCircuits();    // I
 std::vector<JudgedCircuit> whichContactCircuits(); // N
+std::vector<JudgedCircuit> doorOperatorCircuits();
 std::vector<JudgedCircuit> trapCircuits();         // a, b, c …
 std::vector<JudgedCircuit> allCircuits();
 
