@@ -143,7 +143,22 @@ TEST(OpenJob, JoinsChangesOfOneRunIntoOneStep)
     EXPECT_EQ(placesOf(open.job()), (std::vector<std::string>{"ABC", "Q"}));
 }
 
-TEST(OpenJob, EndsARunWithAnotherKeyAnUndoOrSaving)
+TEST(OpenJob, MakesNoStepOfARunThatComesToNothing)
+{
+    OpenJob open;
+    EXPECT_EQ(open.make(words("place"), placeNamed(1, "P")), std::nullopt);
+    for (const char* tag : {"PA", "PAB", "PA", "P"})
+        EXPECT_EQ(open.make(words(tag), placeNamed(1, tag), "typing"), std::nullopt);
+    EXPECT_EQ(open.history().count(), 1);
+    EXPECT_EQ(open.make(words("PX"), placeNamed(1, "PX"), "typing"), std::nullopt);
+    EXPECT_EQ(open.history().count(), 2);
+    open.history().undo();
+    EXPECT_EQ(placesOf(open.job()), std::vector<std::string>{"P"});
+    open.history().undo();
+    EXPECT_EQ(open.job(), Job{});
+}
+
+TEST(OpenJob, EndsARunWithAnotherKeyOrAnUndo)
 {
     OpenJob open;
     const auto type = [&](const char* tag, const char* key) {
@@ -328,10 +343,14 @@ TEST(OpenJob, ComesBackToTheStartAfterAnyWalkThroughItsHistory)
                                                  ? open.job().nextNumber
                                                  : open.job().places.begin()->id.number;
                 const std::string key = random.oneIn(2) ? "run" : "";
-                EXPECT_EQ(open.make(words("place"), placeNamed(number, "P" + std::to_string(step)), key),
-                          std::nullopt);
-                at.resize(static_cast<std::size_t>(history.index()));
-                at.push_back(open.job());
+                const std::uint64_t before = open.generation();
+                EXPECT_EQ(
+                    open.make(words("place"), placeNamed(number, "P" + std::to_string(random.below(3))), key),
+                    std::nullopt);
+                if (open.generation() > before) { // a step of its own, a part of the last one, or its end
+                    at.resize(static_cast<std::size_t>(history.index()));
+                    at.push_back(open.job());
+                }
             }
             EXPECT_EQ(open.job(), at.at(static_cast<std::size_t>(history.index())));
             EXPECT_TRUE(verifyJob(open.job()).empty());

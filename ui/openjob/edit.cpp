@@ -29,9 +29,19 @@ Change undoOfBoth(Change older, const Change& newer)
 
 } // namespace
 
-Edit::Edit(Words what, Language language, Change undo, int run, Apply apply)
+bool isSo(const Job& job, const Change& change)
+{
+    const auto isStepSo = [&]<class Row>(const Put<Row>& put) {
+        const Row* row = tableOf<Row>(job).find(put.id);
+        return put.after ? row && *row == *put.after : !row;
+    };
+    return std::all_of(change.steps.begin(), change.steps.end(),
+                       [&](const Step& step) { return std::visit(isStepSo, step); });
+}
+
+Edit::Edit(Words what, Language language, Change undo, int run, const Job& job, Apply apply)
     : QUndoCommand(QString::fromStdString(inWords(what, language))), what_(std::move(what)),
-      next_(std::move(undo)), run_(run), apply_(std::move(apply))
+      next_(std::move(undo)), run_(run), job_(job), apply_(std::move(apply))
 {
 }
 
@@ -53,6 +63,7 @@ bool Edit::mergeWith(const QUndoCommand* newer)
     next_ = undoOfBoth(std::move(next_), edit.next_);
     what_ = edit.what_;
     setText(edit.text());
+    setObsolete(isSo(job_, next_));
     return true;
 }
 

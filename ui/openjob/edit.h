@@ -8,6 +8,9 @@
 
 namespace doorloom {
 
+// Whether every row is already as the change puts it.
+bool isSo(const Job& job, const Change& change);
+
 // One step of the history. Its redo and undo are the same line: what applying gives back is the way back.
 class Edit final : public QUndoCommand {
 public:
@@ -15,8 +18,9 @@ public:
 
     // In: what:  the edit made already, in words
     //     undo:  how to undo it
-    //     run:   edits of one run become one step; -1: of none
-    Edit(Words what, Language language, Change undo, int run, Apply apply);
+    //     run:   edits of one run become one step, or none when they come to nothing; -1: of no run
+    //     job:   the one that was edited; it stays where it is
+    Edit(Words what, Language language, Change undo, int run, const Job& job, Apply apply);
 
     void undo() override;
     void redo() override; // the first is none: it has been made
@@ -28,6 +32,7 @@ private:
     Change next_;
     int run_;
     bool isPushed_ = false;
+    const Job& job_;
     Apply apply_;
 };
 

@@ -4,14 +4,8 @@
 #include "base/sha256.h"
 #include "base/wholefile.h"
 #include "file/jobfile.h"
-#include "openjob/edit.h"
-#include "openjob/heldfile.h"
-#include "openjob/keeper.h"
-#include "openjob/touched.h"
-#include "openjob/worker.h"
+#include "openjob/inside.h"
 
-#include <algorithm>
-#include <cassert>
 #include <utility>
 
 namespace doorloom {
@@ -21,10 +15,6 @@ namespace {
 constexpr Text noFileYet = {.en = "The job has no file yet.", .es = "El trabajo aún no tiene archivo."};
 constexpr Text nameOne = {.en = "Save it under a name.", .es = "Guárdelo con un nombre."};
 
-constexpr Text heldElsewhere = {.en = "Another window has this file open.",
-                                .es = "Otra ventana tiene abierto este archivo."};
-constexpr Text otherName = {.en = "Save under another name, or close it there first.",
-                            .es = "Guarde con otro nombre o ciérrelo allí antes."};
 constexpr Text changedThere = {.en = "Somebody else has changed this file since it was opened here.",
                                .es = "Alguien ha cambiado este archivo desde que se abrió aquí."};
 constexpr Text lookFirst = {.en = "Save under another name, or save again to replace what is there now.",
@@ -35,205 +25,7 @@ Words inEveryLanguage(const Message& message)
     return {inWords(message, Language::English), inWords(message, Language::Spanish)};
 }
 
-#ifndef NDEBUG
-constexpr std::size_t mostRowsVerified = 200; // a walk over the job after each change
-
-bool keepsItsPromises(const Job& job)
-{
-    std::size_t rows = 0;
-    forEachTable(job, [&](const char*, const auto& table) { rows += table.size(); });
-    return rows > mostRowsVerified || verifyJob(job).empty();
-}
-#endif
-
-// Whether every row was already as the change puts it.
-bool isNone(const Change& change, const Change& undo)
-{
-    return std::equal(change.steps.begin(), change.steps.end(), undo.steps.rbegin(), undo.steps.rend());
-}
-
 } // namespace
-
-struct OpenJob::Inside {
-    OpenJob& self;
-    Language language = Language::English;
-    Job job;
-    std::uint64_t generation = 0;
-    std::uint64_t wiring = 0; // the generation of the last change that a check would notice
-    std::shared_ptr<const Judged> judged;
-
-    QUndoStack history;
-    std::string merging; // of the last change; an undo, a redo or saving ends its run
-    int run = 0;
-    std::optional<Touched> untold; // what the next jobChanged says
-    bool isRemaking = false;       // what an earlier run left: one signal for all of it
-
-    std::unique_ptr<HeldFile> file; // null: none yet
-    Keeper keeper;
-    Worker worker; // last: its thread ends before the rest goes
-
-    Inside(OpenJob& open, Judge judge)
-        : self(open), keeper([this](const Problem& problem) {
-              QMetaObject::invokeMethod(&self, [this, problem] { emit self.journalFailed(problem); });
-          }),
-          worker(std::move(judge), [this](Worker::Verdict verdict) {
-              QMetaObject::invokeMethod(&self, [this, verdict = std::move(verdict)] { take(verdict); });
-          })
-    {
-    }
-
-    // ---- Changing
-
-    // Out: how to undo it; nothing: every row was already as the change puts it.
-    Result<std::optional<Change>> applied(const Change& change)
-    {
-        Result<Change> undo = applyChange(job, change);
-        if (!undo.ok())
-            return undo.problem();
-        if (isNone(change, undo.value()))
-            return std::optional<Change>();
-        assert(keepsItsPromises(job));
-        note(touchedBy(change));
-        return std::optional(std::move(undo.value()));
-    }
-
-    Result<std::optional<Change>> appliedAndKept(const JournalEdit& edit)
-    {
-        std::optional<Job> before;
-        if (!keeper.isKeeping())
-            before = job;
-        Result<std::optional<Change>> undo = applied(edit.change);
-        if (!undo.ok() || !undo.value())
-            return undo;
-        if (before)
-            keeper.begin(file.get(), *std::move(before));
-        keeper.keep(edit);
-        return undo;
-    }
-
-    // Undo and redo: they put back what was there, so that nothing is refused.
-    Change reapplied(const Change& change, const Words& what)
-    {
-        merging.clear();
-        Result<std::optional<Change>> undo = appliedAndKept({what, {}, change});
-        assert(undo.ok() && undo.value());
-        return *std::move(undo.value());
-    }
-
-    void push(const JournalEdit& edit, Change undo)
-    {
-        history.push(
-            new Edit(edit.what, language, std::move(undo), runOf(edit.merging), // the history's
-                     [this](const Change& next, const Words& what) { return reapplied(next, what); }));
-    }
-
-    int runOf(const std::string& key)
-    {
-        if (key.empty() || key != merging)
-            ++run;
-        merging = key;
-        return key.empty() ? -1 : run;
-    }
-
-    void note(const Touched& touched)
-    {
-        ++generation;
-        if (touched.wiring)
-            wiring = generation;
-        if (!untold)
-            untold.emplace();
-        add(*untold, touched);
-    }
-
-    // One signal for a change, or for a walk through the history.
-    void tell()
-    {
-        if (!untold || isRemaking)
-            return;
-        const Touched touched = *std::exchange(untold, std::nullopt);
-        const bool wasJudged = judged != nullptr;
-        if (touched.wiring) {
-            judged.reset();
-            worker.look(wiring, job);
-        }
-        emit self.jobChanged(touched);
-        if (wasJudged && touched.wiring)
-            emit self.judgedChanged();
-    }
-
-    void replaceJob(Job other)
-    {
-        job = std::move(other);
-        merging.clear();
-        history.clear();
-        note({.rows = {}, .everything = true, .wiring = true});
-        tell();
-    }
-
-    // ---- The file
-
-    void hold(std::unique_ptr<HeldFile> other)
-    {
-        file = std::move(other);
-        if (file)
-            connect(file.get(), &HeldFile::changedOnDisk, &self, &OpenJob::changedOnDisk);
-    }
-
-    // Errors: another window's file, what saveBytes says
-    std::optional<Problem> write(HeldFile& into)
-    {
-        const std::string text = jobText(job);
-        const FileHash hash{sha256(text)};
-        if (!into.hold() && into.isElsewhere())
-            return Problem{heldElsewhere, into.path(), otherName};
-        keeper.aboutToSave(hash);
-        if (const Result<Done> done = saveBytes(text, into.path()); !done.ok())
-            return done.problem();
-        keeper.drop();
-        into.know(hash);
-        merging.clear();
-        history.setClean();
-        return std::nullopt;
-    }
-
-    // ---- What an earlier run left
-
-    // Errors: an edit that the job doesn't take; those before it are made
-    std::optional<Problem> remake(const Journal& journal)
-    {
-        isRemaking = true;
-        const Job start = job;
-        std::vector<JournalEdit> made;
-        std::optional<Problem> problem;
-        for (const JournalEdit& edit : journal.edits) {
-            Result<std::optional<Change>> undo = applied(edit.change);
-            if (!undo.ok()) {
-                problem = undo.problem();
-                break;
-            }
-            if (undo.value())
-                push(edit, *std::move(undo.value()));
-            made.push_back(edit);
-        }
-        if (journal.damage || problem)
-            keeper.takeUp(file ? JournalStart(file->known()) : JournalStart(start), made);
-        else
-            keeper.takeUp();
-        isRemaking = false;
-        tell();
-        return problem;
-    }
-
-    // ---- Judging
-
-    void take(const Worker::Verdict& verdict)
-    {
-        if (verdict.snapshot != wiring)
-            return; // of a job that is gone
-        judged = verdict.judged;
-        emit self.judgedChanged();
-    }
-};
 
 OpenJob::OpenJob(QObject* parent, Judge judge)
     : QObject(parent), inside_(std::make_unique<Inside>(*this, std::move(judge)))
