@@ -40,6 +40,8 @@ TEST(Found, LooksIntoWordsInTheLanguageAskedFor)
     EXPECT_EQ(tags(found(site.job(), "leaf strike")), "ES1") << "all words";
     EXPECT_EQ(tags(found(site.job(), "leaf supply")), "");
     EXPECT_EQ(tags(found(site.job(), "18/4")), "C1");
+    site.make(setWords(site.job(), site.strike, "c1"));
+    EXPECT_EQ(tags(found(site.job(), "c1")), "C1 C1.1 C1.2 C1.3 C1.4 ES1") << "tags before words";
     const SheetId sheet = site.make(addSheet(site.job(), site.numbers(), "Door 114")).first;
     site.make(addNote(site.job(), site.numbers(), sheet, {}, "wall is brick"));
     EXPECT_EQ(tags(found(site.job(), "brick")), "note: wall is brick");

@@ -98,6 +98,23 @@ TEST(Fragment, LeavesEndsWaitingThatLeadElsewhere)
     EXPECT_EQ(tagsOf(other.job().conductors), "C1.1 C1.2 C1.3 C1.4 W1");
 }
 
+TEST(Fragment, TakesNoCableThatIsLandedElsewhereToo)
+{
+    WiredSite site;
+    site.make(joinTerminals(site.job(), site.numbers(), site.at("PS1:+"), site.at("DPS1:A")));
+    Desk other;
+    paste(other, copiedText(site.job(), {site.module.number, site.strike.number}));
+    EXPECT_EQ(tagsOf(other.job().cables), "") << "C1 carries the door switch too";
+    EXPECT_EQ(tagsOf(other.job().conductors), "");
+}
+
+TEST(Fragment, KeepsWiresTagsFreeOfTheJobs)
+{
+    WiredSite site;
+    paste(site, copiedText(site.job(), {site.supply.number, site.module.number}));
+    EXPECT_EQ(site.drawn(conductorNamed(site.job(), "PS2:+ → LM2:+")), "W3: PS2:+ – LM2:+");
+}
+
 TEST(Fragment, GivesDevicesOperatorsOfTheirOwnWhereTheOwnerStaysBehind)
 {
     SmallSite site;

@@ -1,5 +1,7 @@
 #include "edit/jointerminals.h"
 
+#include "edit/details.h"
+
 #include "desk.h"
 
 namespace doorloom {
@@ -103,6 +105,19 @@ TEST(JoinTerminals, LeavesSpareCoresUnlessTheyAreNamed)
               "ES1:1: Between CAB1 and FRAME only spare cores are left. Name one of them (C1.1 RD, C1.2 BK, "
               "C1.3 GN, C1.4 WH), or pull another cable.");
     EXPECT_EQ(joined(site, "PS1:+", "ES1:1", coreNumber(2)), "C1.2: PS1:+ – ES1:1");
+}
+
+TEST(JoinTerminals, TouchesNoCoreThatIsToBeLeftAlone)
+{
+    SmallSite site;
+    const ConductorId first = coresInOrder(site.job(), *site.job().cables.find(site.cable1))[0]->id;
+    site.make(setStanding(site.job(), {first.number}, Standing::LeaveAlone));
+    EXPECT_EQ(joined(site, "PS1:+", "ES1:1"), "C1.2: PS1:+ – ES1:1");
+    EXPECT_EQ(site.drawn(site.make(landNext(site.job(), site.cable1, site.at("ES1:2"))).conductor),
+              "C1.3: waiting – ES1:2");
+    EXPECT_EQ(
+        refused(site, "PS1:−", "ES1:2", coreNumber(1)),
+        "ES1:2: No free core '1' runs between CAB1 and FRAME. Use one of: C1.4 WH; or pull another cable.");
 }
 
 TEST(JoinTerminals, SaysWhatToPullWhereNoCoreIsFree)
