@@ -164,6 +164,8 @@ TEST(Sheets, KeepTheirOrder)
     EXPECT_EQ(desk.job().sheets.find(two)->title, "Zwei");
     EXPECT_EQ(refusal(renameSheet(desk.job(), two, "One")),
               "One: There is a sheet 'One' already. Give this one another title.");
+    EXPECT_TRUE(renameSheet(desk.job(), two, "Zwei").ok()) << "its own title is no other's";
+    EXPECT_FALSE(addSheet(desk.job(), desk.numbers(), "Zwei").ok());
     EXPECT_EQ(refusal(renameSheet(desk.job(), two, " ")),
               "A sheet has the title ''. Give it a title such as 'Door 114'.");
 }

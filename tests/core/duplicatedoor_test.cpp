@@ -1,6 +1,7 @@
 #include "edit/duplicatedoor.h"
 
 #include "edit/drawing.h"
+#include "edit/openings.h"
 #include "edit/references.h"
 #include "edit/renumber.h"
 #include "file/jobfile.h"
@@ -67,6 +68,23 @@ TEST(DevicesOf, AreTheDoorsOwnWithoutItsSupply)
     EXPECT_EQ(tagsOf(job, devicesOf(job, job.openings.begin()->id)),
               (std::set<std::string>{"LM1", "TSC", "TSR", "ES1", "WO1", "PB1", "OL1", "WI1", "DPS1", "DO1"}))
         << "PS1, the strips of its poles and the earth bar are everybody's";
+}
+
+TEST(DevicesOf, LeavesOutWhatLeadsToASupplyAlongTheWay)
+{
+    SmallSite site;
+    Opening door;
+    door.tag = "114";
+    door.locks = {site.strike};
+    const OpeningId id = site.make(addOpening(site.job(), site.numbers(), door)).first;
+    site.device("TS1", catalogueKind("terminal-strip-8"), site.frame);
+    site.device("TS2", catalogueKind("terminal-strip-8"), site.frame);
+    site.device("OL1", catalogueKind("lamp"), site.frame);
+    for (const auto& [a, b] : {std::pair("ES1:1", "TS1:1"), std::pair("TS1:2", "TS2:1"),
+                               std::pair("TS2:2", "PS1:+"), std::pair("ES1:2", "OL1:+")})
+        site.make(
+            addWire(site.job(), site.numbers(), endNamed(site.job(), a), endNamed(site.job(), b)).second);
+    EXPECT_EQ(tagsOf(site.job(), devicesOf(site.job(), id)), (std::set<std::string>{"ES1", "OL1"}));
 }
 
 TEST(DuplicateDoor, DrawsTheDoorAgainUnderTheNextTags)
