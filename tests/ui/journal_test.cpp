@@ -216,6 +216,26 @@ TEST_F(LeftJournal, ThatIsDamagedBringsBackWhatIsBeforeAndIsKept)
     EXPECT_EQ(placesOf(open.job()), (Names{"ONE", "TWO", "FIVE"}));
 }
 
+TEST_F(LeftJournal, WithAnEditThatDoesNotFitBringsBackWhatIsBeforeAndIsKept)
+{
+    const std::uint32_t next = oneDoor().job().nextNumber;
+    const JournalEdit fits{{"one", "uno"}, "", placeNamed(next, "ONE")};
+    const JournalEdit doesNot{{"note", "nota"}, "", put(Note{{next + 1}, {next + 2}, {}, "on no sheet"})};
+    const std::string text = journalRecord(1, JournalStart(FileHash{sha256(textOf(path))})) +
+                             journalRecord(2, fits) + journalRecord(3, doesNot) + journalRecord(4, fits);
+    writeText(journal, text);
+    OpenJob open;
+    EXPECT_FALSE(open.open(path));
+    EXPECT_EQ(editsLeft(open), 3u);
+    const std::optional<Problem> problem = open.recover();
+    ASSERT_TRUE(problem);
+    EXPECT_NE(inWords(*problem).find("They are kept in " + journal + ".kept."), std::string::npos)
+        << inWords(*problem);
+    EXPECT_EQ(placesOf(open.job()), Names{"ONE"});
+    EXPECT_TRUE(open.unsaved());
+    EXPECT_EQ(textOf(journal + ".kept"), text);
+}
+
 TEST_F(LeftJournal, MakesNothingTwiceThatWasSavedBeforeTheEnd)
 {
     {

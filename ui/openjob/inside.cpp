@@ -176,10 +176,14 @@ std::optional<Problem> OpenJob::Inside::remake(const Journal& journal)
             push(edit, *std::move(undo.value()));
         made.push_back(edit);
     }
-    if (journal.damage || problem)
-        keeper.takeUp(file ? JournalStart(file->known()) : JournalStart(start), made);
-    else
+    if (journal.damage || problem) {
+        const std::string kept =
+            keeper.takeUp(file ? JournalStart(file->known()) : JournalStart(start), made);
+        if (problem)
+            problem = keptIn(kept, *problem);
+    } else {
         keeper.takeUp();
+    }
     isRemaking = false;
     tell();
     return problem;

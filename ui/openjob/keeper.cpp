@@ -42,14 +42,13 @@ std::string setAside(const std::string& path)
     return error ? path : name;
 }
 
-Problem keptAside(Problem problem, const std::string& path)
+} // namespace
+
+Problem keptIn(const std::string& path, Problem problem)
 {
-    Message remedy{keptThere, {{"remedy", std::vector<Message>{problem.remedy}}, {"file", setAside(path)}}};
-    problem.remedy = std::move(remedy);
+    problem.remedy = {keptThere, {{"remedy", std::vector<Message>{problem.remedy}}, {"file", path}}};
     return problem;
 }
-
-} // namespace
 
 // Out: whether anything was left there.
 bool Keeper::lookAt(const std::string& path, const std::optional<FileHash>& file)
@@ -59,7 +58,7 @@ bool Keeper::lookAt(const std::string& path, const std::optional<FileHash>& file
         return false;
     Result<Journal> journal = readJournal(text.value(), path, file);
     if (!journal.ok()) {
-        left_ = Left{{}, keptAside(journal.problem(), path), path, nullptr};
+        left_ = Left{{}, keptIn(setAside(path), journal.problem()), path, nullptr};
         return true;
     }
     if (journal.value().edits.empty() && !journal.value().damage) {
@@ -108,15 +107,16 @@ void Keeper::takeUp()
     left_.reset();
 }
 
-void Keeper::takeUp(JournalStart start, const std::vector<JournalEdit>& made)
+std::string Keeper::takeUp(JournalStart start, const std::vector<JournalEdit>& made)
 {
     lock_ = std::move(left_->lock);
-    setAside(left_->path);
+    std::string kept = setAside(left_->path);
     startIn(left_->path);
     writer_->start(std::move(start));
     for (const JournalEdit& edit : made)
         writer_->add(edit);
     left_.reset();
+    return kept;
 }
 
 void Keeper::startIn(std::string path)

@@ -38,7 +38,8 @@ public:
     // Goes on with it, as the journal of this run: all of its edits have been made.
     void takeUp();
     // The same, when only these could be made; what was left is kept under another name.
-    void takeUp(JournalStart start, const std::vector<JournalEdit>& made);
+    // Out: that name
+    std::string takeUp(JournalStart start, const std::vector<JournalEdit>& made);
 
     // ---- What this run does
     bool isKeeping() const { return writer_ != nullptr; }
@@ -57,5 +58,8 @@ private:
     std::unique_ptr<QLockFile> lock_; // of this run's journal in the user's folder
     std::unique_ptr<JournalWriter> writer_;
 };
+
+// The problem with edits, and where they are kept.
+Problem keptIn(const std::string& path, Problem problem);
 
 } // namespace doorloom
