@@ -27,6 +27,7 @@ Details::Details(OpenJob& open, Selection& selection, QWidget* parent)
     setWidgetResizable(true);
     setFrameShape(QFrame::NoFrame);
     setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    setObjectName("detailsScroll");
     setAccessibleName(tr("Details"));
     connect(&selection_, &Selection::changed, this, &Details::makeSoon);
     connect(&open_, &OpenJob::jobChanged, this, &Details::jobChanged);
