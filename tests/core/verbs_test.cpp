@@ -42,7 +42,7 @@ struct BadLine {
 TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
 {
     const std::vector<BadLine> lines = {
-        {{}, "doorloom: No verb is given. Use one of: check, print, kinds, new."},
+        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, print, kinds, new."},
         {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, print, kinds, new."},
         {{"--lang", "es", "chekc"},
          "doorloom: No existe el verbo 'chekc'. Use uno de: check, print, kinds, new."},
@@ -63,6 +63,19 @@ TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
         EXPECT_EQ(firstLine(run.err), line.firstLineOfErr);
         EXPECT_EQ(run.exit, 2) << line.firstLineOfErr;
         EXPECT_EQ(run.out, "") << line.firstLineOfErr;
+    }
+}
+
+TEST(CommandLine, WithoutAVerbSaysThatTheWindowNeedsADisplay)
+{
+    const std::vector<std::pair<std::string, std::string>> noDisplay = {
+        {"DISPLAY", ""}, {"WAYLAND_DISPLAY", ""}, {"QT_QPA_PLATFORM", ""}};
+    for (const Words& arguments : {Words{}, Words{SOURCE_FOLDER "/samples/restroom-staff.doorjob"}}) {
+        const Ended run = runProgram({.arguments = arguments, .environment = noDisplay});
+        EXPECT_EQ(run.exit, 2);
+        EXPECT_EQ(run.out, "");
+        EXPECT_EQ(run.err, "doorloom: There is no display to open the window on. Start it from a desktop, or use a "
+                           "verb: 'doorloom check FILE'. 'doorloom --help' lists them.\n");
     }
 }
 

@@ -13,8 +13,7 @@ namespace {
     std::exit(2);
 }
 
-template <class Row>
-Change putting(Row row)
+template <class Row> Change putting(Row row)
 {
     const Id<Row> id = row.id;
     Change change;
@@ -22,8 +21,7 @@ Change putting(Row row)
     return change;
 }
 
-template <class Row>
-Id<Row> nextId(const Job& job)
+template <class Row> Id<Row> nextId(const Job& job)
 {
     return Id<Row>{job.nextNumber};
 }
@@ -68,9 +66,12 @@ void Drawing::cableType(const std::string& name, const Words& words, const std::
     type.words = words;
     type.shielded = shielded;
     for (const std::string& colour : colours)
-        type.cores.push_back({.number = static_cast<int>(type.cores.size()) + 1, .colour = colour, .gauge = gauge});
+        type.cores.push_back(
+            {.number = static_cast<int>(type.cores.size()) + 1, .colour = colour, .gauge = gauge});
     if (shielded) // the drain is bare
-        type.cores.push_back({.number = static_cast<int>(type.cores.size()) + 1, .colour = {}, .gauge = "24 AWG",
+        type.cores.push_back({.number = static_cast<int>(type.cores.size()) + 1,
+                              .colour = {},
+                              .gauge = "24 AWG",
                               .drain = true});
     make(putting(std::move(type)));
 }
@@ -78,8 +79,12 @@ void Drawing::cableType(const std::string& name, const Words& words, const std::
 void Drawing::place(const std::string& tag, const std::string& words, Mounting mounting, bool isBox,
                     const std::string& breaker)
 {
-    make(putting(Place{.id = nextId<Place>(job_), .tag = tag, .words = words, .mounting = mounting,
-                       .isBox = isBox, .breaker = breaker}));
+    make(putting(Place{.id = nextId<Place>(job_),
+                       .tag = tag,
+                       .words = words,
+                       .mounting = mounting,
+                       .isBox = isBox,
+                       .breaker = breaker}));
 }
 
 void Drawing::device(const std::string& tag, const std::string& kind, const std::string& place,
@@ -150,8 +155,8 @@ void Drawing::cable(const Pull& pull, const std::vector<CoreRow>& rows)
     for (const Conductor* core : coresOf(job_, id))
         cores.push_back(core->id);
     if (cores.size() != rows.size())
-        stop(pull.tag + " has " + std::to_string(cores.size()) + " cores, and " + std::to_string(rows.size()) +
-             " rows.");
+        stop(pull.tag + " has " + std::to_string(cores.size()) + " cores, and " +
+             std::to_string(rows.size()) + " rows.");
     for (const CoreRow& row : rows) {
         const auto core = std::find_if(cores.begin(), cores.end(), [&](ConductorId candidate) {
             const Core* made = coreOf(job_, *job_.conductors.find(candidate));
@@ -171,16 +176,17 @@ void Drawing::opening(Opening door)
     make(putting(std::move(door)));
 }
 
-void Drawing::sheet(const std::string& title, const std::vector<std::vector<std::string>>& rows)
+void Drawing::sheet(const std::string& title, const std::vector<Seat>& seats)
 {
-    constexpr std::int32_t left = 300, top = 250, across = 900, down = 680; // tenths of a millimetre, on A3
+    constexpr int toTheLeft = 2; // quarter turns, so that conductors land on the left
     const SheetId sheet = nextId<Sheet>(job_);
     make(putting(Sheet{.id = sheet, .title = title, .order = 1}));
-    for (std::size_t row = 0; row < rows.size(); ++row)
-        for (std::size_t column = 0; column < rows[row].size(); ++column)
-            make(putting(Placement{.id = nextId<Placement>(job_), .sheet = sheet, .what = find(rows[row][column]),
-                                   .at = {left + across * static_cast<std::int32_t>(column),
-                                          top + down * static_cast<std::int32_t>(row)}}));
+    for (const Seat& seat : seats)
+        make(putting(Placement{.id = nextId<Placement>(job_),
+                               .sheet = sheet,
+                               .what = find(seat.tag),
+                               .at = seat.at,
+                               .quarterTurns = seat.landsOn == Lands::Left ? toTheLeft : 0}));
 }
 
 void Drawing::moveEnd(const std::string& conductor, WhichEnd which, const Spot& to)

@@ -36,6 +36,14 @@ struct Set {
     SettingValue value;
 };
 
+// Where a device is drawn, and on which side its conductors land.
+enum class Lands { Right, Left };
+struct Seat {
+    std::string tag;
+    Point at; // of its upper left corner, tenths of a millimetre
+    Lands landsOn = Lands::Right;
+};
+
 class Drawing {
 public:
     explicit Drawing(const Catalogue& catalogue);
@@ -48,13 +56,14 @@ public:
     void device(const std::string& tag, const std::string& kind, const std::string& place,
                 const std::string& words, const std::vector<Set>& settings = {});
     void option(const std::string& tag, const Key& option, const Key& value);
-    // An operator that no device owns, such as a door leaf, with the throws of this device's role, which it moves.
+    // An operator that no device owns, such as a door leaf, with the throws of this device's role, which it
+    // moves.
     OperatorId sharedOperator(const std::string& tag, const std::string& device, const Key& role);
     void wire(const BoxWire& wire, const std::string& gauge);
     void cable(const Pull& pull, const std::vector<CoreRow>& rows);
     void opening(Opening door);
-    // One sheet with the devices in rows, from left to right.
-    void sheet(const std::string& title, const std::vector<std::vector<std::string>>& rows);
+    // One sheet with the devices on it.
+    void sheet(const std::string& title, const std::vector<Seat>& seats);
 
     void moveEnd(const std::string& conductor, WhichEnd which, const Spot& to);
 

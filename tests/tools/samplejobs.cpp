@@ -4,9 +4,11 @@
 
 // Two restrooms for one person. Both have a lever inside that always opens the door by hand.
 //
-//  public: normally unlocked, fail-safe strike. The strike hangs between K1.C and K1.NO of a wet output, which
+//  public: normally unlocked, fail-safe strike. The strike hangs between K1.C and K1.NO of a wet output,
+//  which
 //          holds C at plus and brings minus to NO while relay 1 is in: fed = locked, only while occupied.
-//  staff:  normally locked, fail-secure strike. K1 is a dry contact in the strike's plus; the strike's minus goes
+//  staff:  normally locked, fail-secure strike. K1 is a dry contact in the strike's plus; the strike's minus
+//  goes
 //          home: fed = unlocked, only for a request.
 //
 // Cable colours: 22/6 after ICEA method E-1 (from memory); 18/2, 22/2 and 22/4 common practice, no source.
@@ -14,6 +16,8 @@ namespace doorloom {
 namespace {
 
 using drawing::Drawing;
+using drawing::Lands;
+using drawing::Seat;
 
 constexpr const char* boxGauge = "18 AWG";
 
@@ -26,6 +30,22 @@ void cableTypes(Drawing& site)
     site.cableType("22/6 shielded",
                    {.en = "six cores 22 AWG with foil and drain", .es = "seis hilos 22 AWG con malla y dren"},
                    "22 AWG", {"BK", "WH", "RD", "GN", "OG", "BU"}, true);
+}
+
+// The cabinet on the left, the door to the right of it, as both jobs have them.
+std::vector<Seat> cabinetSeats()
+{
+    return {{"PS1", {0, 0}},
+            {"LM1", {0, 490}},
+            {"PE1", {0, 1720}},
+            {"TSP", {1100, 0}},
+            {"TSN", {1100, 680}},
+            {"TSC", {1100, 1360}},
+            {"TSR", {1100, 2040}},
+            {"ES1", {2100, 0}, Lands::Left},
+            {"DPS1", {2100, 430}, Lands::Left},
+            {"DO1", {2100, 800}, Lands::Left},
+            {"WO1", {2100, 1440}, Lands::Left}};
 }
 
 void places(Drawing& site)
@@ -68,31 +88,28 @@ void header(Drawing& site)
                {{"WH", "LM1:K2.C", "DO1:ACOM"}, {"RD", "LM1:K2.NO", "DO1:ACT"}});
 }
 
-// The outside actuator with its light, the lock button with its light, and the light above the door. All three
-// lights show 'occupied': they hang on plus and get minus from K3.NO while relay 3 is in.
+// The outside actuator with its light, the lock button with its light, and the light above the door. All
+// three lights show 'occupied': they hang on plus and get minus from K3.NO while relay 3 is in.
 void actuatorsAndLights(Drawing& site)
 {
     site.device("WO1", "wave-actuator-led", "OUT", "request from outside", {{"hold", 1.0}, {"range", 4.0}});
-    site.cable({"W2", "22/6 shielded", "CAB", "OUT", {12.5}, "outside"},
-               {{"RD", "TSP:3", "WO1:+"},
-                {"BK", "TSN:3", "WO1:-"},
-                {"WH", "TSC:2", "WO1:C"},
-                {"GN", "LM1:IN1", "WO1:NO"},
-                {"OG", "TSR:2", "WO1:LED"},
-                {"BU", "spare", "spare"},
-                {"drain", "PE1:1", "insulated"}});
+    site.cable({"W2", "22/6 shielded", "CAB", "OUT", {12.5}, "outside"}, {{"RD", "TSP:3", "WO1:+"},
+                                                                          {"BK", "TSN:3", "WO1:-"},
+                                                                          {"WH", "TSC:2", "WO1:C"},
+                                                                          {"GN", "LM1:IN1", "WO1:NO"},
+                                                                          {"OG", "TSR:2", "WO1:LED"},
+                                                                          {"BU", "spare", "spare"},
+                                                                          {"drain", "PE1:1", "insulated"}});
     site.device("PB1", "push-to-lock", "INS", "push to lock");
-    site.cable({"W3", "22/4", "CAB", "INS", {9.0}, "inside"},
-               {{"RD", "LM1:K3.C", "PB1:L+"},
-                {"BK", "TSR:3", "PB1:L-"},
-                {"WH", "TSC:4", "PB1:C"},
-                {"GN", "LM1:IN3", "PB1:NO"}});
+    site.cable({"W3", "22/4", "CAB", "INS", {9.0}, "inside"}, {{"RD", "LM1:K3.C", "PB1:L+"},
+                                                               {"BK", "TSR:3", "PB1:L-"},
+                                                               {"WH", "TSC:4", "PB1:C"},
+                                                               {"GN", "LM1:IN3", "PB1:NO"}});
     site.device("OL1", "lamp-common-plus", "LITE", "red: occupied, green: vacant");
-    site.cable({"W4", "22/4", "CAB", "LITE", {11.0}, "outside"},
-               {{"RD", "LM1:K3.C", "OL1:COM"},
-                {"BK", "TSR:4", "OL1:RED"},
-                {"GN", "LM1:K3.NC", "OL1:GRN"},
-                {"WH", "spare", "spare"}});
+    site.cable({"W4", "22/4", "CAB", "LITE", {11.0}, "outside"}, {{"RD", "LM1:K3.C", "OL1:COM"},
+                                                                  {"BK", "TSR:4", "OL1:RED"},
+                                                                  {"GN", "LM1:K3.NC", "OL1:GRN"},
+                                                                  {"WH", "spare", "spare"}});
 }
 
 // What one situation promises of the strike and of the door operator.
@@ -103,7 +120,8 @@ struct Row {
 };
 
 constexpr SituationKind rest = SituationKind::Rest, request = SituationKind::Request,
-                        occupied = SituationKind::Occupied, whileOccupied = SituationKind::RequestWhileOccupied,
+                        occupied = SituationKind::Occupied,
+                        whileOccupied = SituationKind::RequestWhileOccupied,
                         allPowerLost = SituationKind::AllPowerLost;
 constexpr Promised locked = Promised::Locked, unlocked = Promised::Free, starts = Promised::MayStart,
                    stays = Promised::MustNotStart;
@@ -146,7 +164,8 @@ Drawing publicRestroom(const Catalogue& catalogue)
 {
     Drawing site(catalogue);
     site.info(info("R-0142", "Public restroom 114: normally unlocked, fail-safe strike",
-                   "Quillmere Reading Hall, level 1 (invented)", "Quillmere Hall Trust (invented)", "2025-11-03",
+                   "Quillmere Reading Hall, level 1 (invented)", "Quillmere Hall Trust (invented)",
+                   "2025-11-03",
                    "On battery the room works as on mains; with the battery flat too, the door is free."));
     cableTypes(site);
     places(site);
@@ -158,11 +177,10 @@ Drawing publicRestroom(const Catalogue& catalogue)
                {{"RD", "LM1:K1.C", "ES1:1"}, {"WH", "LM1:K1.NO", "ES1:2"}});
     actuatorsAndLights(site);
     site.device("WI1", "wave-actuator", "INS", "request from inside", {{"hold", 1.0}, {"range", 4.0}});
-    site.cable({"W5", "22/4", "CAB", "INS", {9.0}, "inside"},
-               {{"RD", "TSP:4", "WI1:+"},
-                {"BK", "TSN:4", "WI1:-"},
-                {"WH", "TSC:3", "WI1:C"},
-                {"GN", "LM1:IN2", "WI1:NO"}});
+    site.cable({"W5", "22/4", "CAB", "INS", {9.0}, "inside"}, {{"RD", "TSP:4", "WI1:+"},
+                                                               {"BK", "TSN:4", "WI1:-"},
+                                                               {"WH", "TSC:3", "WI1:C"},
+                                                               {"GN", "LM1:IN2", "WI1:NO"}});
     header(site);
 
     const Thrown opens = site.thrown("LM1", "K2", "in"), outside = site.thrown("WO1", "hand", "waved");
@@ -178,20 +196,22 @@ Drawing publicRestroom(const Catalogue& catalogue)
                      {"outside wave, not answered", Side::Outside, {outside}}};
     door.occupied = {site.thrown("LM1", "K1", "in"), site.thrown("LM1", "K3", "in")};
     site.opening(door);
-    site.sheet("Door 114", {{"PS1", "TSP", "TSN", "PE1"},
-                            {"LM1", "TSC", "TSR", "ES1"},
-                            {"WO1", "WI1", "PB1", "OL1"},
-                            {"DPS1", "DO1"}});
+    std::vector<Seat> seats = cabinetSeats();
+    seats.insert(seats.end(), {{"OL1", {3050, 0}, Lands::Left},
+                               {"PB1", {3050, 680}, Lands::Left},
+                               {"WI1", {3050, 1300}, Lands::Left}});
+    site.sheet("Door 114", seats);
     return site;
 }
 
 Drawing staffRestroom(const Catalogue& catalogue)
 {
     Drawing site(catalogue);
-    site.info(info("R-0157", "Staff restroom 207: normally locked, fail-secure strike",
-                   "Tarnwick Pump Works, office floor 2 (invented)", "Tarnwick Works Office (invented)", "2025-11-10",
-                   "Without any power the door stays locked from outside; the lever inside and the mechanical "
-                        "key always work."));
+    site.info(info(
+        "R-0157", "Staff restroom 207: normally locked, fail-secure strike",
+        "Tarnwick Pump Works, office floor 2 (invented)", "Tarnwick Works Office (invented)", "2025-11-10",
+        "Without any power the door stays locked from outside; the lever inside and the mechanical "
+        "key always work."));
     cableTypes(site);
     places(site);
     cabinet(site, "normally-locked");
@@ -226,15 +246,18 @@ Drawing staffRestroom(const Catalogue& catalogue)
                      {"outside wave, not answered", Side::Outside, {outside}}};
     door.occupied = {site.thrown("LM1", "K3", "in")};
     site.opening(door);
-    site.sheet("Door 207", {{"PS1", "TSP", "TSN", "PE1"},
-                            {"LM1", "TSC", "TSR", "ES1"},
-                            {"WO1", "PI1", "PB1", "OL1"},
-                            {"DPS1", "DO1", "KS1"}});
+    std::vector<Seat> seats = cabinetSeats();
+    seats.insert(seats.end(), {{"OL1", {3050, 0}, Lands::Left},
+                               {"PB1", {3050, 680}, Lands::Left},
+                               {"PI1", {3050, 1300}, Lands::Left},
+                               {"KS1", {2100, 2090}, Lands::Left}});
+    site.sheet("Door 207", seats);
     return site;
 }
 
-// The strike wired as if K1 were a bare contact, though its jumpers stand at wet: both sides on minus. The lock
-// button's core on the plus strip instead of IN3: pressing it shorts PS1. The inside actuator's minus capped.
+// The strike wired as if K1 were a bare contact, though its jumpers stand at wet: both sides on minus. The
+// lock button's core on the plus strip instead of IN3: pressing it shorts PS1. The inside actuator's minus
+// capped.
 Drawing publicBroken(Drawing site)
 {
     site.wire({"B7", "RD", "TSP:5", "LM1:K1.C", {0.3}}, boxGauge);
@@ -245,8 +268,8 @@ Drawing publicBroken(Drawing site)
     return site;
 }
 
-// Jumpers of K1 left as they come from the factory, wet. The key switch's core on the plus strip instead of IN5:
-// turning the key shorts PS1. The minus of the lock button's light capped.
+// Jumpers of K1 left as they come from the factory, wet. The key switch's core on the plus strip instead of
+// IN5: turning the key shorts PS1. The minus of the lock button's light capped.
 Drawing staffBroken(Drawing site)
 {
     site.option("LM1", "K1", "wet");

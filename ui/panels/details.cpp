@@ -85,7 +85,7 @@ Form* Details::formOfJob()
     form->heading(tr("Openings"));
     for (const Opening& opening : job.openings)
         form->button("opening " + shown(opening.tag),
-                     tr("%1 %2 …").arg(shown(opening.tag), shown(opening.words)),
+                     tr("Opening %1 …").arg(shown(opening.tag)),
                      [this, number = opening.id.number] { selection_.choose({number}); });
     form->button("addOpening", tr("Add an opening"), [this] { emit openingAsked(); });
     form->words(tr("Choose a device, cable or conductor to see what it is and to set it."));

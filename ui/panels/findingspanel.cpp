@@ -95,7 +95,7 @@ QString limitsOfChecks()
     for (const Text& text : checkCautions())
         cautions << shown(text);
     return paragraph(FindingsPanel::tr("Not examined:"), notLookedAt.join(QStringLiteral("; "))) +
-           paragraph(FindingsPanel::tr("Cautions:"), cautions.join(QStringLiteral("; ")));
+           paragraph(FindingsPanel::tr("Cautions:"), cautions.join(QStringLiteral(" ")));
 }
 
 std::vector<std::uint32_t> rowsOf(const Finding& finding)
