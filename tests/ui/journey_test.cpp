@@ -15,6 +15,7 @@
 
 #include <fstream>
 #include <iostream>
+#include <regex>
 #include <sstream>
 
 // One door from an empty job to a clean check, as it is drawn at the desk: a staff restroom's door that is
@@ -63,6 +64,12 @@ double mostActions(const Job& job)
     return 2.6 * static_cast<double>(landed) + 12;
 }
 
+// How far a spot of the screen is on the sheet hangs on the screen: compared is what was drawn, not where.
+std::string withoutSpots(const std::string& job)
+{
+    return std::regex_replace(job, std::regex(R"("at":\[-?\d+,-?\d+\])"), R"("at":[])");
+}
+
 // Out: "expected" is written anew when UPDATE_GOLDEN is set, and the test fails all the same.
 void expectFile(const QString& saved, const char* golden)
 {
@@ -72,7 +79,7 @@ void expectFile(const QString& saved, const char* golden)
         return bytes.str();
     };
     const std::string wanted = std::string(SOURCE_FOLDER "/tests/ui/golden/") + golden;
-    const std::string bytes = read(saved.toStdString());
+    const std::string bytes = withoutSpots(read(saved.toStdString()));
     if (std::getenv("UPDATE_GOLDEN")) {
         std::ofstream(wanted) << bytes;
         FAIL() << "written anew: " << wanted;

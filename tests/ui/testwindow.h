@@ -4,6 +4,7 @@
 #include "window/window.h"
 
 #include <QAction>
+#include <QApplication>
 #include <QLineEdit>
 #include <QSettings>
 #include <QStandardPaths>
@@ -29,6 +30,7 @@ public:
         window_->resize(1280, 800);
         window_->QWidget::show();
         EXPECT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
+        QApplication::setActiveWindow(window_.get()); // nobody else does where there is no window manager
     }
     // What is unsaved is let go without asking.
     ~TestWindow() { window_->open().begin(Job{}); }

@@ -76,7 +76,7 @@ Form* Details::formOfJob()
     const Job& job = open_.job();
     const JobInfo info = job.info.empty() ? JobInfo{} : *job.info.begin();
     form->heading(info.title.empty() ? tr("Untitled job") : shown(info.title));
-    form->words(tr("%1 devices · %2 cables · %3 conductors · %4 openings")
+    form->words(tr("Devices %1 · cables %2 · conductors %3 · openings %4")
                     .arg(job.devices.size())
                     .arg(job.cables.size())
                     .arg(job.conductors.size())

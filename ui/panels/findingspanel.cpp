@@ -43,7 +43,7 @@ QString paragraph(const QString& head, const QString& words)
 QString pathShown(const Job& job, const Finding& finding)
 {
     QStringList steps;
-    for (const Origin& origin : finding.path)
+    for (const Origin& origin : pathForPeople(job, finding))
         steps << shown(originText(job, origin));
     return steps.join(QStringLiteral(" · "));
 }
