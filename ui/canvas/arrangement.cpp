@@ -9,11 +9,12 @@
 namespace doorloom {
 namespace {
 
-constexpr int gap = 150;       // between devices of one place, one below the other
-constexpr int placeGap = 250;  // between places in one column
-constexpr int columnGap = 800; // between columns: conductors and jackets run there
-constexpr int blockGap = 800;  // between a box with its doors and the next
-constexpr int tallest = 3000;  // of a column
+constexpr int gap = 150;         // between devices of one place, one below the other
+constexpr int placeGap = 250;    // between places in one column
+constexpr int columnGap = 800;   // between columns: conductors and jackets run there
+constexpr int outsideGap = 1200; // between a cabinet and what it serves: wire ways of both, and jackets
+constexpr int blockGap = 800;    // between a box with its doors and the next
+constexpr int tallest = 3300;    // of a column
 constexpr double shapeOfScreen = 1.7;
 
 struct Piece {
@@ -34,7 +35,7 @@ Piece pieceOf(const Job& job, std::uint32_t number, Language language)
         return {number, splice->place, false, 2 * terminalPitch, terminalPitch};
     const Device& device = *job.devices.find({number});
     const Kind* kind = kindOf(job, device);
-    const StripShape shape = stripShape(*kind, device.tag, {}, Facing::Right, language);
+    const StripShape shape = stripShape(*kind, {device.tag, {}, {}}, Facing::Right, language);
     return {number, device.place, kind->family == "joint", shape.area.width(), shape.area.height()};
 }
 
@@ -64,7 +65,10 @@ PlaceId hubOf(const Job& job, PlaceId place)
 // One column after the other, from the top.
 class Columns {
 public:
-    explicit Columns(Block& block) : block_(block), x_(block.width == 0 ? 0 : block.width + columnGap) {}
+    explicit Columns(Block& block, int before = columnGap)
+        : block_(block), x_(block.width == 0 ? 0 : block.width + before)
+    {
+    }
 
     void add(const std::vector<Piece>& pieces, Facing facing)
     {
@@ -115,7 +119,7 @@ Block blockOf(const std::vector<std::vector<Piece>>& places, bool startsWithHub)
         if (!joints.empty())
             Columns(block).add(joints, Facing::Right);
     }
-    Columns outside(block);
+    Columns outside(block, outsideGap);
     for (std::size_t i = startsWithHub ? 1 : 0; i < places.size(); ++i)
         outside.add(places[i], Facing::Left);
     return block;

@@ -1,11 +1,13 @@
 #include "canvas/cableplan.h"
 
 #include <cstdlib>
+#include <numeric>
 
 namespace doorloom {
 namespace {
 
-constexpr int reach = 600; // of a jacket whose other end is nowhere on this sheet
+constexpr int wallGap = 40; // between jackets: room for a tag
+constexpr int reach = 600;  // of a jacket whose other end is nowhere on this sheet
 
 // The facing of one area that looks at another: across the wider gap.
 Facing towards(const Area& from, const Area& to)
@@ -67,6 +69,31 @@ int offsetOf(int core, int cores)
 
 } // namespace
 
+int halfWidthOf(int cores)
+{
+    return cores * corePitch / 2 + 20;
+}
+
+std::vector<int> spreadAlong(const std::vector<ThroughWall>& wishes, int low, int high)
+{
+    std::vector<std::size_t> order(wishes.size());
+    std::iota(order.begin(), order.end(), std::size_t{0});
+    std::stable_sort(order.begin(), order.end(),
+                     [&](std::size_t a, std::size_t b) { return wishes[a].along < wishes[b].along; });
+    std::vector<int> along(wishes.size());
+    int next = low;
+    for (const std::size_t i : order) {
+        along[i] = std::max(wishes[i].along, next + wishes[i].halfWidth);
+        next = along[i] + wishes[i].halfWidth + wallGap;
+    }
+    int last = high;
+    for (auto i = order.rbegin(); i != order.rend(); ++i) {
+        along[*i] = std::min(along[*i], last - wishes[*i].halfWidth);
+        last = along[*i] - wishes[*i].halfWidth - wallGap;
+    }
+    return along;
+}
+
 std::optional<CablePlan> planCable(const CableSide& from, const CableSide& to, int cores, int bend)
 {
     CableSide a = from, b = to;
@@ -75,10 +102,10 @@ std::optional<CablePlan> planCable(const CableSide& from, const CableSide& to, i
     const auto standIn = [](const CableSide& known) {
         const Facing facing =
             known.landings.empty() ? Facing::Right : facingOf(known, known.area.movedBy({1 << 20, 0}));
-        return CableSide{known.area.movedBy(away(
-                             facing, (isLevel(facing) ? known.area.width() : known.area.height()) + reach)),
-                         false,
-                         {}};
+        CableSide side;
+        side.area = known.area.movedBy(
+            away(facing, (isLevel(facing) ? known.area.width() : known.area.height()) + reach));
+        return side;
     };
     if (a.area.isEmpty())
         a = standIn(b);
@@ -90,11 +117,16 @@ std::optional<CablePlan> planCable(const CableSide& from, const CableSide& to, i
     CablePlan plan;
     plan.cores = cores;
     const Facing facingA = facingOf(a, b.area), facingB = facingOf(b, a.area);
-    const int half = cores * corePitch / 2 + 20;
+    const int half = halfWidthOf(cores);
     int alongA = meanAlong(a, facingA), alongB = meanAlong(b, facingB);
     if (isLevel(facingA) == isLevel(facingB) &&
         facingA != facingB) // straight across, where one side has no wish or a wall
         (a.isBox || a.landings.empty() ? alongA : alongB) = a.isBox || a.landings.empty() ? alongB : alongA;
+    if (a.along || b.along) { // the other end follows, where it has no neighbours of its own
+        const bool isStraight = isLevel(facingA) == isLevel(facingB) && facingA != facingB;
+        alongA = a.along.value_or(isStraight ? *b.along : alongA);
+        alongB = b.along.value_or(isStraight ? *a.along : alongB);
+    }
     plan.glands = {glandAt(a.area, facingA, alongA, half), glandAt(b.area, facingB, alongB, half)};
     plan.trunk = route(plan.glands[0], plan.glands[1], {}, bend);
     return plan;

@@ -14,6 +14,7 @@ struct CableSide {
     Area area; // empty: nothing of that place is on the sheet
     bool isBox = false;
     std::vector<Port> landings; // of the cores landed at this side
+    std::optional<int> along;   // where it goes through the wall of the box, as its neighbours leave room
 };
 
 // A cable on the sheet: its cores run side by side between two glands, and fan out from there.
@@ -24,10 +25,17 @@ struct CablePlan {
 };
 
 constexpr int corePitch = 14;
+int halfWidthOf(int cores); // of a jacket with some room
 
 // In:  bend: how far the jacket goes straight out first; cables side by side take different ones
 // Out: nothing when the two sides lie over each other: then there is no room for a jacket
 std::optional<CablePlan> planCable(const CableSide& from, const CableSide& to, int cores, int bend);
+
+// Where cables go through one wall of a box: in the order in which they would like to, with room between.
+struct ThroughWall {
+    int along = 0, halfWidth = 0;
+};
+std::vector<int> spreadAlong(const std::vector<ThroughWall>& wishes, int low, int high);
 
 // The way of the n-th core (from 0) between the glands, first gland first.
 std::vector<Point> coreInTrunk(const CablePlan& plan, int core);

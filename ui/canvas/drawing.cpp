@@ -142,6 +142,7 @@ void Drawing::show(const Job& job, SheetId sheet)
     splices_.clear();
     notes_.clear();
     owners_.clear();
+    wishes_.clear();
     displaced_.clear();
     arrangeLoose(job);
 
@@ -152,6 +153,11 @@ void Drawing::show(const Job& job, SheetId sheet)
         prepareSplice(job, splice.id);
     for (const Place& place : job.places)
         prepareFrame(job, place.id);
+    std::set<std::uint32_t> boxes, moved;
+    for (const Cable& cable : job.cables)
+        wishForCable(job, cable.id, boxes);
+    for (const std::uint32_t box : boxes)
+        spreadCables(job, {box}, moved);
     for (const Cable& cable : job.cables)
         prepareCable(job, cable.id);
     for (const Conductor& conductor : job.conductors)
@@ -306,6 +312,13 @@ Area Drawing::prepare(const Job& job, Dirty dirty)
         dirty.places.insert(placeOfDrawn(devices_, number));
         noteConductorsOn(job, number, dirty);
     }
+    for (const std::uint32_t place : dirty.places)
+        for (const std::uint32_t number : referrersOf(job, place))
+            if (const DeviceDrawn* device = devices_.find(number);
+                device && device->firstLane != firstLaneOf(job, *device)) {
+                changed = together(changed, prepareDevice(job, {number}));
+                noteConductorsOn(job, number, dirty);
+            }
     for (const std::uint32_t number : dirty.splices) {
         dirty.places.insert(placeOfDrawn(splices_, number));
         changed = together(changed, prepareSplice(job, {number}));
@@ -317,6 +330,12 @@ Area Drawing::prepare(const Job& job, Dirty dirty)
         changed = together(changed, prepareFrame(job, {number}));
     noteCablesOf(job, dirty);
     dirty.cables.erase(0);
+    std::set<std::uint32_t> boxes;
+    for (const std::uint32_t number : dirty.cables)
+        wishForCable(job, {number}, boxes);
+    boxes.erase(0);
+    for (const std::uint32_t number : boxes)
+        spreadCables(job, {number}, dirty.cables);
     for (const std::uint32_t number : dirty.cables) {
         changed = together(changed, prepareCable(job, {number}));
         noteConductorsOn(job, number, dirty);

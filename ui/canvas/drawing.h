@@ -8,6 +8,7 @@
 #include "model/job.h"
 #include "openjob/openjob.h"
 
+#include <array>
 #include <optional>
 #include <set>
 #include <unordered_map>
@@ -57,6 +58,14 @@ private:
         std::set<std::uint32_t> devices, splices, places, cables, conductors, notes;
     };
 
+    // A cable as it would run by itself, and where it goes through the walls of boxes beside its neighbours.
+    struct CableWish {
+        std::array<CableSide, 2> sides;
+        CablePlan plan;
+        std::array<PlaceId, 2> boxes; // that its ends enter
+        int bend = 0;
+    };
+
     // What a touched row reaches.
     void note(const Job& job, std::uint32_t row, Dirty& dirty) const;
     void noteOwner(const Job& job, std::uint32_t owner, Dirty& dirty) const;
@@ -70,9 +79,13 @@ private:
     Area prepareSplice(const Job& job, SpliceId id);
     Area prepareNote(const Job& job, NoteId id);
     Area prepareFrame(const Job& job, PlaceId id);
+    void wishForCable(const Job& job, CableId id, std::set<std::uint32_t>& boxes);
+    // Out: through `moved`, cables that go through a wall elsewhere now
+    void spreadCables(const Job& job, PlaceId box, std::set<std::uint32_t>& moved);
     Area prepareCable(const Job& job, CableId id);
     Area prepareConductor(const Job& job, ConductorId id);
 
+    int firstLaneOf(const Job& job, const DeviceDrawn& device) const;
     Point displacement(std::uint32_t number) const;
     std::optional<Seat> seatFor(const Job& job, std::uint32_t number); // found for it when it has none
     void arrangeLoose(const Job& job);
@@ -83,7 +96,7 @@ private:
     int slotOf(const Job& job, const Conductor& conductor, const Landing& landing) const;
     Port besideOthers(const Job& job, const Conductor& row, const End& end, Port port) const;
     int stubOf(const End& end, const Port& port, Point target) const;
-    void placeTag(CableDrawn& drawn) const;
+    void placeTags(CableDrawn& drawn) const;
     Area referenceArea(const Port& port, TextNumber words) const;
     void lay(const Job& job, const Conductor& row, ConductorDrawn& drawn);
     void layInCable(const Job& job, const Conductor& row, const CableDrawn& cable, ConductorDrawn& drawn);
@@ -108,9 +121,10 @@ private:
     bool filling_ = false; // show() fills the index once, at its end
     std::vector<Indexed> filled_;
     std::unordered_map<std::uint32_t, std::uint32_t>
-        owners_;                                    // of placements and bends, as they were last drawn
-    std::unordered_map<std::uint32_t, Seat> loose_; // devices and splices without a placement
-    std::vector<std::uint32_t> displaced_;          // sorted
+        owners_;                                          // of placements and bends, as they were last drawn
+    std::unordered_map<std::uint32_t, Seat> loose_;       // devices and splices without a placement
+    std::unordered_map<std::uint32_t, CableWish> wishes_; // of cables
+    std::vector<std::uint32_t> displaced_;                // sorted
     Point displacedBy_;
 };
 

@@ -11,9 +11,9 @@ namespace doorloom {
 namespace {
 
 constexpr int besideEachOther = 14; // conductors on one clamp
-constexpr int lane = 12;            // between the places where conductors of one device turn
-constexpr int lanes = 14;
-constexpr int stubLength = 160; // of a conductor whose other end is not on this sheet
+constexpr int stubLength = 160;     // of a conductor whose other end is not on this sheet
+constexpr int tagGap = 44, longJacket = 1200;
+constexpr int referencePitch = 32, referenceFan = 130; // cores that go to another sheet, each with its words
 constexpr int trunkStub = 70, trunkLane = 70, trunkLanes = 5;
 
 constexpr Text toOnSheet = {.en = "to {end}, sheet {sheet}", .es = "a {end}, hoja {sheet}"};
@@ -132,7 +132,7 @@ int Drawing::stubOf(const End& end, const Port& port, Point target) const
     const int ordinal = ordinalOf(device->shape, landing->terminal);
     const bool ahead = isLevel(port.facing) ? target.y > port.at.y : target.x > port.at.x;
     const int rank = ahead ? count - 1 - ordinal : ordinal;
-    return terminalPitch + 10 + rank % lanes * lane + (ahead ? 0 : lane / 2);
+    return terminalPitch + 10 + (device->firstLane + rank) % lanes * laneWidth;
 }
 
 std::string Drawing::referenceTo(const Job& job, const End& end) const
@@ -182,36 +182,94 @@ CableSide Drawing::sideOf(const Job& job, const Cable& cable, WhichEnd which) co
     return side;
 }
 
-Area Drawing::prepareCable(const Job& job, CableId id)
+void Drawing::wishForCable(const Job& job, CableId id, std::set<std::uint32_t>& boxes)
 {
+    if (const auto before = wishes_.find(id.number); before != wishes_.end())
+        for (const PlaceId box : before->second.boxes)
+            boxes.insert(box.number);
+    wishes_.erase(id.number);
     const Cable* row = job.cables.find(id);
     const CableType* type = row ? job.cableTypes.find(row->type) : nullptr;
     if (!type || type->cores.empty())
-        return replace<CableDrawn>(cables_, id.number, Layer::Cable, std::nullopt);
-    const CableSide sides[] = {sideOf(job, *row, WhichEnd::From), sideOf(job, *row, WhichEnd::To)};
-    const int bend = trunkStub + static_cast<int>(id.number % trunkLanes) * trunkLane;
-    const std::optional<CablePlan> plan =
-        planCable(sides[0], sides[1], static_cast<int>(type->cores.size()), bend);
+        return;
+    CableWish wish;
+    wish.sides = {sideOf(job, *row, WhichEnd::From), sideOf(job, *row, WhichEnd::To)};
+    wish.bend = trunkStub + static_cast<int>(id.number % trunkLanes) * trunkLane;
+    const auto plan =
+        planCable(wish.sides[0], wish.sides[1], static_cast<int>(type->cores.size()), wish.bend);
     if (!plan)
+        return;
+    wish.plan = *plan;
+    for (std::size_t side = 0; side < 2; ++side)
+        if (wish.sides[side].isBox)
+            wish.boxes[side] = side == 0 ? row->from : row->to;
+    for (const PlaceId box : wish.boxes)
+        boxes.insert(box.number);
+    wishes_[id.number] = std::move(wish);
+}
+
+void Drawing::spreadCables(const Job& job, PlaceId box, std::set<std::uint32_t>& moved)
+{
+    struct Entry {
+        std::uint32_t cable;
+        std::size_t side;
+    };
+    for (const Facing facing : {Facing::Right, Facing::Bottom, Facing::Left, Facing::Top}) {
+        std::vector<Entry> entries;
+        std::vector<ThroughWall> walls;
+        Area area;
+        for (const std::uint32_t number : referrersOf(job, box.number)) {
+            const auto wish = wishes_.find(number);
+            for (std::size_t side = 0; wish != wishes_.end() && side < 2; ++side) {
+                const Port& gland = wish->second.plan.glands[side];
+                if (!(wish->second.boxes[side] == box) || gland.facing != facing)
+                    continue;
+                entries.push_back({number, side});
+                walls.push_back(
+                    {isLevel(facing) ? gland.at.y : gland.at.x, halfWidthOf(wish->second.plan.cores)});
+                area = wish->second.sides[side].area;
+            }
+        }
+        const std::vector<int> along = isLevel(facing) ? spreadAlong(walls, area.top, area.bottom)
+                                                       : spreadAlong(walls, area.left, area.right);
+        for (std::size_t i = 0; i < entries.size(); ++i) {
+            std::optional<int>& known = wishes_[entries[i].cable].sides[entries[i].side].along;
+            if (known != along[i])
+                moved.insert(entries[i].cable);
+            known = along[i];
+        }
+    }
+}
+
+Area Drawing::prepareCable(const Job& job, CableId id)
+{
+    const auto wish = wishes_.find(id.number);
+    if (wish == wishes_.end())
         return replace<CableDrawn>(cables_, id.number, Layer::Cable, std::nullopt);
+    const Cable* row = job.cables.find(id);
+    const std::array<CableSide, 2>& sides = wish->second.sides;
+    const auto plan = planCable(sides[0], sides[1], wish->second.plan.cores, wish->second.bend);
 
     CableDrawn drawn;
     drawn.id = id;
     drawn.plan = *plan;
     drawn.standing = row->standing;
     drawn.tag = texts_.put(row->tag, TextStyle::Cable);
-    placeTag(drawn);
+    placeTags(drawn);
     const int half = plan->cores * corePitch / 2 + terminalPitch;
-    drawn.area = areaOfLine(plan->trunk).grownBy(half);
+    drawn.area = together(areaOfLine(plan->trunk).grownBy(half), together(drawn.tags[0], drawn.tags[1]));
     for (const WhichEnd which : {WhichEnd::From, WhichEnd::To}) {
         const std::size_t side = indexOf(which);
         Ring& ring = drawn.rings[side];
         ring.at = plan->glands[side].at;
-        for (const Conductor* core : coresOf(job, id))
+        bool isReferred = false; // each core says where it goes
+        for (const Conductor* core : coresOf(job, id)) {
             ring.waiting += endOf(*core, which).state == EndState::Waiting ? 1 : 0;
+            isReferred = isReferred || endOf(*core, which).state == EndState::Landed;
+        }
         ring.count = texts_.put(std::to_string(ring.waiting), TextStyle::Letters);
         const Place* place = job.places.find(which == WhichEnd::From ? row->from : row->to);
-        if (sides[side].area.isEmpty() && place)
+        if (sides[side].area.isEmpty() && place && !isReferred)
             drawn.elsewhere[side] = texts_.put(inWords(Message{toPlace, {{"place", place->tag}}}, language_),
                                                TextStyle::Reference);
         drawn.area = together(drawn.area, referenceArea(plan->glands[side], drawn.elsewhere[side]));
@@ -219,19 +277,24 @@ Area Drawing::prepareCable(const Job& job, CableId id)
     return replace<CableDrawn>(cables_, id.number, Layer::Cable, std::move(drawn)).grownBy(markRoom);
 }
 
-// In the middle of the jacket's longest piece.
-void Drawing::placeTag(CableDrawn& drawn) const
+// Beside the glands, where one looks for it; once only on a short jacket.
+void Drawing::placeTags(CableDrawn& drawn) const
 {
-    int longest = -1;
-    const std::vector<Point>& trunk = drawn.plan.trunk;
-    for (std::size_t i = 1; i < trunk.size(); ++i) {
-        const Point step = trunk[i] - trunk[i - 1];
-        const int length = std::abs(step.x) * 3 / 2 + std::abs(step.y); // words lie level
-        if (length <= longest)
-            continue;
-        longest = length;
-        drawn.tagAt = areaOf(trunk[i - 1], trunk[i]).middle();
-        drawn.tagIsLevel = step.y == 0;
+    const int width = static_cast<int>(texts_.width(drawn.tag)), height = heightOf(TextStyle::Cable);
+    const int half = drawn.plan.cores * corePitch / 2;
+    int length = 0;
+    for (std::size_t i = 1; i < drawn.plan.trunk.size(); ++i) {
+        const Point step = drawn.plan.trunk[i] - drawn.plan.trunk[i - 1];
+        length += std::abs(step.x) + std::abs(step.y);
+    }
+    for (std::size_t side = 0; side < (length > longJacket ? 2u : 1u); ++side) {
+        const auto& [at, facing] = drawn.plan.glands[side];
+        const Point corner =
+            isLevel(facing)
+                ? Point{at.x + (facing == Facing::Right ? tagGap : -tagGap - width),
+                        at.y - half - height - 14}
+                : Point{at.x + half + 14, at.y + (facing == Facing::Bottom ? tagGap : -tagGap - height)};
+        drawn.tags[side] = {corner.x, corner.y, corner.x + width, corner.y + height};
     }
 }
 
@@ -316,7 +379,8 @@ void Drawing::layInCable(const Job& job, const Conductor& row, const CableDrawn&
     const CableType* type = job.cableTypes.find(job.cables.find(cable.id)->type);
     const auto core = std::find_if(type->cores.begin(), type->cores.end(),
                                    [&](const Core& each) { return each.number == row.core; });
-    const std::vector<Point> trunk = coreInTrunk(cable.plan, static_cast<int>(core - type->cores.begin()));
+    const int index = static_cast<int>(core - type->cores.begin());
+    const std::vector<Point> trunk = coreInTrunk(cable.plan, index);
     std::array<std::vector<Point>, 2> fans;
     for (const WhichEnd which : {WhichEnd::From, WhichEnd::To}) {
         const std::size_t side = indexOf(which);
@@ -327,13 +391,17 @@ void Drawing::layInCable(const Job& job, const Conductor& row, const CableDrawn&
         drawnEnd.isHeld = port.has_value();
         drawnEnd.isSplice = spliceOf(end) != nullptr;
         drawnEnd.mark = port ? EndMark::Landed : markOf(end.state);
-        drawnEnd.port =
-            port ? besideOthers(job, row, end, *port) : Port{gland, opposite(cable.plan.glands[side].facing)};
-        if (port)
-            fans[side] = route(drawnEnd.port, {gland, opposite(cable.plan.glands[side].facing)}, {},
-                               stubOf(end, drawnEnd.port, gland));
-        else
+        const Port inward{gland, opposite(cable.plan.glands[side].facing)};
+        drawnEnd.port = port ? besideOthers(job, row, end, *port) : inward;
+        if (drawnEnd.mark == EndMark::Elsewhere) {
+            const int across = (2 * index - (cable.plan.cores - 1)) * referencePitch / 2;
+            const Point middle = cable.plan.glands[side].at + away(inward.facing, referenceFan);
+            drawnEnd.port.at = middle + (isLevel(inward.facing) ? Point{0, across} : Point{across, 0});
             drawnEnd.reference = texts_.put(referenceTo(job, end), TextStyle::Reference);
+            fans[side] = route({drawnEnd.port.at, opposite(inward.facing)}, inward, {}, terminalPitch);
+        }
+        if (port)
+            fans[side] = route(drawnEnd.port, inward, {}, stubOf(end, drawnEnd.port, gland));
     }
     drawn.line = std::move(fans[0]);
     drawn.trunkFirst = drawn.line.empty() ? 0 : drawn.line.size() - 1;

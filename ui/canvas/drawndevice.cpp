@@ -51,14 +51,10 @@ Symbol symbolOf(const Kind& kind)
 
 } // namespace
 
-int wireWay(int cells)
-{
-    return 110 + 12 * std::min(cells, 14);
-}
-
 Area withWireWay(const DeviceDrawn& device)
 {
-    const int way = wireWay(static_cast<int>(device.shape.cells.size()));
+    const int used = std::min(device.firstLane + static_cast<int>(device.shape.cells.size()), lanes);
+    const int way = 2 * terminalPitch + used * laneWidth;
     Area area = device.area;
     const auto open = [&](Facing facing) {
         (facing == Facing::Right    ? area.right
@@ -71,6 +67,26 @@ Area withWireWay(const DeviceDrawn& device)
     if (device.shape.isThrough)
         open(opposite(device.shape.facing));
     return area;
+}
+
+bool sharesWireWay(const DeviceDrawn& a, const DeviceDrawn& b)
+{
+    return a.place == b.place && a.shape.isThrough == b.shape.isThrough && a.shape.facing == b.shape.facing;
+}
+
+// After the lanes of those before it in its place; of the nearest two dozen, which is more than there are
+// lanes.
+int Drawing::firstLaneOf(const Job& job, const DeviceDrawn& device) const
+{
+    const auto neighbours = referrersOf(job, device.place.number);
+    auto before = std::lower_bound(neighbours.begin(), neighbours.end(), device.id.number);
+    int lane = 0;
+    for (int looked = 0; before != neighbours.begin() && looked < 2 * lanes / 3; ++looked) {
+        const DeviceDrawn* other = devices_.find(*--before);
+        if (other && sharesWireWay(*other, device))
+            lane += static_cast<int>(other->shape.cells.size());
+    }
+    return lane % lanes;
 }
 
 std::optional<Seat> Drawing::seatFor(const Job& job, std::uint32_t number)
@@ -104,14 +120,15 @@ Area Drawing::prepareDevice(const Job& job, DeviceId id)
     DeviceDrawn drawn;
     drawn.id = id;
     drawn.place = row->place;
-    drawn.shape = stripShape(*kind, row->tag, corner, seat->facing, language_);
+    const std::string standing(wordsOf(row->standing, language_));
+    drawn.shape = stripShape(*kind, {row->tag, corner, standing}, seat->facing, language_);
     drawn.area = drawn.shape.area.movedBy(seat->at);
     drawn.standing = row->standing;
     drawn.symbol = symbolOf(*kind);
+    drawn.firstLane = firstLaneOf(job, drawn);
     const int width = drawn.shape.area.width();
     drawn.tag = texts_.put(row->tag, TextStyle::Tag, width);
     drawn.corner = texts_.put(corner, TextStyle::Corner);
-    drawn.standingWords = texts_.put(std::string(wordsOf(row->standing, language_)), TextStyle::Band);
     for (const std::string& line : drawn.shape.title)
         drawn.title.push_back(texts_.put(line, TextStyle::Title, width - 30));
     for (const Band& band : drawn.shape.bands)
@@ -184,8 +201,9 @@ Area Drawing::prepareFrame(const Job& job, PlaceId id)
     if (area.isEmpty())
         return replace<FrameDrawn>(frames_, id.number, Layer::Frame, std::nullopt);
     area.top -= frameTitle - framePadding / 2;
-    FrameDrawn drawn{id, area, texts_.put(row->tag, TextStyle::Place),
-                     texts_.put(row->words, TextStyle::PlaceWords, area.width() / 2)};
+    FrameDrawn drawn{id, area, texts_.put(row->tag, TextStyle::Place), 0};
+    drawn.words = texts_.put(row->words, TextStyle::PlaceWords,
+                             std::max(1, area.width() - static_cast<int>(texts_.width(drawn.tag)) - 110));
     const FrameDrawn* before = frames_.find(id.number);
     if (before && *before == drawn)
         return {};

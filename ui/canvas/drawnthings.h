@@ -34,7 +34,8 @@ struct DeviceDrawn {
     StripShape shape;
     Standing standing = Standing::New;
     Symbol symbol = Symbol::None;
-    TextNumber tag = 0, corner = 0, standingWords = 0;
+    int firstLane = 0;
+    TextNumber tag = 0, corner = 0;
     std::vector<TextNumber> title, bands, names;
     std::vector<Insulation> leads; // one for each cell; empty when no terminal is a flying wire
 
@@ -80,8 +81,8 @@ struct CableDrawn {
     std::array<Ring, 2> rings;
     std::array<TextNumber, 2> elsewhere{}; // words at an end whose place is not on this sheet
     TextNumber tag = 0;
-    Point tagAt; // its middle
-    bool tagIsLevel = true;
+    std::array<Area, 2>
+        tags; // where it is written: beside the first gland, and beside the other of a long jacket
 };
 
 struct SpliceDrawn {
@@ -101,7 +102,9 @@ struct NoteDrawn {
 
 constexpr int markRoom = 60; // what stands beside a line: letters, rings, caps
 
-int wireWay(int cells); // room in front of a device of so many terminals
+// In front of the terminals of a place, conductors turn at lanes: each device has its own, as far as they go.
+constexpr int laneWidth = 12, lanes = 36;
+bool sharesWireWay(const DeviceDrawn& a, const DeviceDrawn& b);
 Area withWireWay(
     const DeviceDrawn& device); // in front of its terminals each conductor turns at its own distance
 

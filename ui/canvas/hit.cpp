@@ -51,12 +51,9 @@ std::optional<Hit> hitCable(const CableDrawn& drawn, Point at, int reach)
         if (tick.holds(at))
             return Hit{Hit::What::Cable, drawn.id.number, 0, 0, WhichEnd::From};
     }
-    const Area tag =
-        drawn.tagIsLevel
-            ? Area{drawn.tagAt.x - 50, drawn.tagAt.y - half - 44, drawn.tagAt.x + 50, drawn.tagAt.y - half}
-            : Area{drawn.tagAt.x + half, drawn.tagAt.y - 22, drawn.tagAt.x + half + 100, drawn.tagAt.y + 22};
-    if (tag.holds(at))
-        return Hit{Hit::What::Cable, drawn.id.number, 0, 0, WhichEnd::From};
+    for (const Area& tag : drawn.tags)
+        if (tag.holds(at))
+            return Hit{Hit::What::Cable, drawn.id.number, 0, 0, WhichEnd::From};
     return std::nullopt;
 }
 

@@ -70,7 +70,7 @@ void SheetPainter::paintEnds(QPainter& painter, const Drawing& drawing, const Co
         case EndMark::Landed:
             break;
         }
-        if (letters && end.isHeld && drawn.letters != 0) {
+        if (letters && end.isHeld && !end.isSplice && drawn.letters != 0) {
             const Point beside = level ? Point{0, -18} : Point{12, 0};
             const Point out = end.port.at + away(end.port.facing, 16) + beside;
             const Across across = end.port.facing == Facing::Left ? Across::Right : Across::Left;
@@ -143,12 +143,10 @@ void SheetPainter::paintCableWords(QPainter& painter, const Drawing& drawing, co
     }
     if (drawn.tag == 0 || !isReadable(TextStyle::Cable))
         return;
-    const double width = drawing.texts().width(drawn.tag);
-    const Point out = drawn.tagIsLevel
-                          ? Point{0, -drawn.plan.cores * corePitch / 2 - 24}
-                          : Point{drawn.plan.cores * corePitch / 2 + 16 + static_cast<int>(width / 2), 0};
-    write(painter, drawing.texts(), drawn.tag, TextStyle::Cable, view_.pixel(drawn.tagAt + out),
-          Across::Middle, look_->jacketInk);
+    for (const Area& tag : drawn.tags)
+        if (!tag.isEmpty())
+            write(painter, drawing.texts(), drawn.tag, TextStyle::Cable, view_.pixel(tag.middle()),
+                  Across::Middle, look_->jacketInk);
 }
 
 } // namespace doorloom

@@ -72,7 +72,7 @@ void SheetPainter::paintHead(QPainter& painter, const Drawing& drawing, const De
     const TextPool& texts = drawing.texts();
     painter.fillRect(rect, QColor::fromRgb(look_->head));
     if (isHatched(drawn.standing))
-        hatch(painter, rect, std::max(5, view_.length(18)), hair_, look_->frameEdge);
+        hatch(painter, rect, std::max(6, view_.length(20)), hair_, look_->cellLine);
     const int right = head.right - headInset, first = head.top + 34;
     if (isReadable(TextStyle::Tag))
         write(painter, texts, drawn.tag, TextStyle::Tag, view_.pixel({head.left + headInset, first}),
@@ -83,13 +83,11 @@ void SheetPainter::paintHead(QPainter& painter, const Drawing& drawing, const De
     if (hasCorner)
         write(painter, texts, drawn.corner, TextStyle::Corner, view_.pixel({right, first}), Across::Right,
               look_->softInk);
-    if (drawn.standingWords != 0)
-        write(painter, texts, drawn.standingWords, TextStyle::Band, view_.pixel({right, head.bottom - 18}),
-              Across::Right, look_->ink);
     int y = first + 42;
     for (const TextNumber line : drawn.title) {
+        const bool isStanding = drawn.standing != Standing::New && line == drawn.title.back();
         write(painter, texts, line, TextStyle::Title, view_.pixel({head.left + headInset, y}), Across::Left,
-              look_->softInk);
+              isStanding ? look_->ink : look_->softInk);
         y += 32;
     }
 }

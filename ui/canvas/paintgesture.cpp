@@ -86,7 +86,7 @@ std::optional<StripShape> ghostOf(const Desk& desk)
 {
     if (desk.tool() != SheetView::Tool::Place || !desk.kind)
         return std::nullopt;
-    return stripShape(*desk.kind, "", "", Facing::Right, desk.language());
+    return stripShape(*desk.kind, {}, Facing::Right, desk.language());
 }
 
 } // namespace

@@ -201,7 +201,7 @@ void SheetView::placeAtFreeSpot(const Kind& kind, PlaceId place)
     Desk& desk = inside_->desk;
     desk.kind = kind;
     desk.place = place;
-    const StripShape shape = stripShape(kind, "XX00", "", Facing::Right, desk.language());
+    const StripShape shape = stripShape(kind, {"XX00", {}, {}}, Facing::Right, desk.language());
     const DeviceId id = putDevice(desk, freeSpot(desk.drawing(), place, shape.area));
     if (id)
         bringIntoView({id.number});

@@ -37,10 +37,10 @@ int widestOf(const std::vector<std::string>& lines, TextStyle style)
     return widest;
 }
 
-int headWidth(const StripShape& shape, const std::string& tag, const std::string& corner)
+int headWidth(const StripShape& shape, const HeadWords& words)
 {
-    const int first =
-        roomFor(tag, TextStyle::Tag) + (corner.empty() ? 0 : padding + roomFor(corner, TextStyle::Corner));
+    const int beside = words.corner.empty() ? 0 : padding + roomFor(words.corner, TextStyle::Corner);
+    const int first = roomFor(words.tag, TextStyle::Tag) + beside;
     return std::max(first, std::min(widestOf(shape.title, TextStyle::Title), widestTitle)) + 2 * padding;
 }
 
@@ -159,14 +159,15 @@ int roomFor(const std::string& words, TextStyle style)
     return static_cast<int>(letters) * heightOf(style) * (bold ? 72 : 62) / 100;
 }
 
-StripShape stripShape(const Kind& kind, const std::string& tag, const std::string& corner, Facing facing,
-                      Language language)
+StripShape stripShape(const Kind& kind, const HeadWords& words, Facing facing, Language language)
 {
     StripShape shape;
     shape.facing = facing;
     shape.isThrough = kind.family == "joint" && isLevel(facing);
     shape.title = inLines(inWords(kind.title, language));
-    const int head = headWidth(shape, tag, corner);
+    if (!words.below.empty())
+        shape.title.push_back(words.below);
+    const int head = headWidth(shape, words);
     if (isLevel(facing))
         stackDown(shape, kind, head, language);
     else

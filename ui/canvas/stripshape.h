@@ -47,14 +47,19 @@ struct StripShape {
     Area area, head;
     Facing facing = Facing::Right;
     bool isThrough = false;         // a joint that stands upright: conductors land on both sides of its cells
-    std::vector<std::string> title; // in one or two lines
+    std::vector<std::string> title; // the kind in words, in one or two lines, and the line below
     std::vector<Band> bands;
     std::vector<Cell> cells;
 };
 
-// In:  title: the kind in words; corner: what stands opposite the tag, such as the place
-StripShape stripShape(const Kind& kind, const std::string& tag, const std::string& corner, Facing facing,
-                      Language language);
+// What is written on a device beside its kind's words.
+struct HeadWords {
+    std::string tag;
+    std::string corner; // opposite the tag, such as the place
+    std::string below;  // a line of its own, such as 'existing'
+};
+
+StripShape stripShape(const Kind& kind, const HeadWords& words, Facing facing, Language language);
 
 // Where a conductor lands on a cell of a device at a point, seen from the other end: a joint has two sides.
 Port landingOn(const StripShape& shape, std::size_t cell, Point at, Point otherEnd);
