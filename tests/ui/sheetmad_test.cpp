@@ -97,7 +97,7 @@ TEST(SheetMad, DraggingFarOutsideTheWindowIsRefusedOrHeldNeverLost)
     EXPECT_EQ(desk.job().placements.size(), 0u);
     EXPECT_EQ(desk.refusals.size(), 1u);
     desk.drag(desk.head("PS1"), {-400, 2000});
-    EXPECT_EQ(desk.job().placements.size(), 1u);
+    EXPECT_EQ(desk.open.history().count(), 1);
     desk.drag(desk.terminal("LM1:+"), {-30000, 30000});
     EXPECT_TRUE(desk.job().conductors.empty());
     expectAtRest(desk);

@@ -270,6 +270,22 @@ TEST(SheetTools, WhatIsChosenIsMovedTogetherNudgedAlignedAndTurned)
     EXPECT_EQ(desk.open.history().count(), 5);
 }
 
+TEST(SheetTools, MovingOneDeviceKeepsTheOthersWhereTheyWereDrawnWithoutAPlacement)
+{
+    SheetDesk desk(cabinetAndFrame());
+    const Job start = desk.job();
+    const QRect strike = desk.view.rectOf(desk.device("ES1").number);
+
+    desk.drag(desk.head("PS1"), desk.head("PS1") + QPoint(40, 30));
+
+    EXPECT_EQ(desk.job().placements.size(), 4u);
+    EXPECT_EQ(desk.view.rectOf(desk.device("ES1").number), strike);
+    SheetDesk again(desk.job());
+    EXPECT_EQ(placementOf(again.job(), again.device("ES1"))->at, placementOf(desk.job(), desk.device("ES1"))->at);
+    desk.open.history().undo();
+    EXPECT_EQ(desk.job(), start);
+}
+
 TEST(SheetTools, PansByTheMiddleButtonTheWheelAndTheSpaceBar)
 {
     SheetDesk desk(cabinetAndFrame());

@@ -162,25 +162,32 @@ void released(Desk& desk, const Dragging& drag, const Pointer&)
     moveBy(desk, drag.rows, drag.by);
 }
 
-// What is not on a sheet yet is put there, where it would go.
 void moveBy(Desk& desk, const Rows& rows, Point by)
 {
     Steps steps(desk.job());
-    const SheetId sheet = desk.sheetFor(steps);
-    Rows placed;
-    for (const std::uint32_t row : rows) {
-        const std::optional<Seat> seat = desk.drawing().seatOf(desk.job(), row);
-        if (!seat || placementOf(desk.job(), row)) {
-            placed.push_back(row);
-            continue;
-        }
-        const Placeable what =
-            desk.job().devices.find({row}) ? Placeable(DeviceId{row}) : Placeable(SpliceId{row});
-        steps.add(putOnSheet(steps.job(), steps.numbers, sheet, what, seat->at + by,
-                             static_cast<int>(seat->facing)));
-    }
-    steps.add(moveRows(steps.job(), placed, by));
+    settle(desk, steps);
+    steps.add(moveRows(steps.job(), rows, by));
     desk.make(undoWords(desk.job(), doing::move, rows), steps);
+}
+
+// What is drawn without a placement is put where it is drawn: else it would stand elsewhere after the next start.
+SheetId settle(Desk& desk, Steps& steps)
+{
+    const Drawing& drawing = desk.drawing();
+    const SheetId sheet = desk.sheetFor(steps);
+    const auto put = [&](Placeable what, std::uint32_t number) {
+        const std::optional<Seat> seat = drawing.seatOf(desk.job(), number);
+        if (seat && !placementOf(desk.job(), number))
+            steps.add(putOnSheet(steps.job(), steps.numbers, sheet, what, seat->at,
+                                 static_cast<int>(seat->facing)));
+    };
+    for (const DeviceDrawn& device : drawing.devices().all())
+        if (device.id)
+            put(device.id, device.id.number);
+    for (const SpliceDrawn& splice : drawing.splices().all())
+        if (splice.id)
+            put(splice.id, splice.id.number);
+    return sheet;
 }
 
 bool isStale(const Desk& desk, const Dragging& drag)

@@ -15,6 +15,7 @@
 namespace doorloom {
 
 class Desk;
+class Steps;
 
 // The pointer where something happens. From the keyboard it stands on what has the focus.
 struct Pointer {
@@ -139,6 +140,7 @@ void noteHere(Desk&, const Pointer&);
 
 // ---- What they end in, and the window's commands too.
 
+SheetId settle(Desk&, Steps&); // out: the sheet, a new one where the job had none
 void moveBy(Desk&, const std::vector<std::uint32_t>& rows, Point by);
 DeviceId putDevice(Desk&, Point at); // of the desk's kind; nothing when it was refused
 void rewriteNote(Desk&, NoteId note);

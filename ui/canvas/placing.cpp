@@ -77,7 +77,7 @@ DeviceId putDevice(Desk& desk, Point at)
     auto [id, change] = placeDevice(steps.job(), steps.numbers, *desk.kind,
                                     nextDeviceTag(steps.job(), *desk.kind), desk.place);
     steps.add(change);
-    const SheetId sheet = desk.sheetFor(steps);
+    const SheetId sheet = settle(desk, steps);
     steps.add(putOnSheet(steps.job(), steps.numbers, sheet, id, onGrid(at)));
     if (!desk.make(undoWords(steps.job(), doing::place, {id.number}), steps))
         return {};
@@ -103,7 +103,7 @@ void spliceHere(Desk& desk, const Pointer& pointer)
     splice.tag = nextSpliceTag(steps.job());
     splice.place = placeOf(desk.drawing(), pointer.hit);
     steps.add(Change{{Put<Splice>{splice.id, splice}}});
-    const SheetId sheet = desk.sheetFor(steps);
+    const SheetId sheet = settle(desk, steps);
     steps.add(putOnSheet(steps.job(), steps.numbers, sheet, splice.id, onGrid(pointer.point)));
     if (desk.make(undoWords(steps.job(), doing::place, {splice.id.number}), steps))
         desk.selection().choose({splice.id.number});

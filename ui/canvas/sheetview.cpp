@@ -235,17 +235,24 @@ void SheetView::align(Along edge)
         if (const DeviceDrawn* device = desk.drawing().devices().find(row))
             outlines.push_back({row, device->at(), {device->area.right, device->area.bottom}});
     constexpr Edge edges[] = {Edge::Left, Edge::Right, Edge::Top, Edge::Bottom};
-    if (outlines.size() > 1)
-        desk.make(undoWords(desk.job(), doing::align, desk.selection().rows()),
-                  alignRows(desk.job(), outlines, edges[static_cast<std::size_t>(edge)]));
+    if (outlines.size() < 2)
+        return;
+    Steps steps(desk.job());
+    settle(desk, steps);
+    steps.add(alignRows(steps.job(), outlines, edges[static_cast<std::size_t>(edge)]));
+    desk.make(undoWords(desk.job(), doing::align, desk.selection().rows()), steps);
 }
 
 void SheetView::turn()
 {
     Desk& desk = inside_->desk;
-    const Change change = turnRows(desk.job(), desk.selection().rows());
-    if (!change.steps.empty())
-        desk.make(undoWords(desk.job(), doing::turn, desk.selection().rows()), Result<Change>(change));
+    Steps steps(desk.job());
+    settle(desk, steps);
+    const Change turned = turnRows(steps.job(), desk.selection().rows());
+    if (turned.steps.empty())
+        return;
+    steps.add(turned);
+    desk.make(undoWords(desk.job(), doing::turn, desk.selection().rows()), steps);
 }
 
 void SheetView::letRun()
