@@ -32,20 +32,11 @@ void cableTypes(Drawing& site)
                    "22 AWG", {"BK", "WH", "RD", "GN", "OG", "BU"}, true);
 }
 
-// The cabinet on the left, the door to the right of it, as both jobs have them.
+// The cabinet on the left, as both jobs have it; the door stands to the right of it.
 std::vector<Seat> cabinetSeats()
 {
-    return {{"PS1", {0, 0}},
-            {"LM1", {0, 490}},
-            {"PE1", {0, 1720}},
-            {"TSP", {1100, 0}},
-            {"TSN", {1100, 680}},
-            {"TSC", {1100, 1360}},
-            {"TSR", {1100, 2040}},
-            {"ES1", {2100, 0}, Lands::Left},
-            {"DPS1", {2100, 430}, Lands::Left},
-            {"DO1", {2100, 800}, Lands::Left},
-            {"WO1", {2100, 1440}, Lands::Left}};
+    return {{"PS1", {425, 300}},   {"LM1", {300, 850}},   {"TSP", {1450, 300}}, {"TSN", {1450, 950}},
+            {"TSC", {1450, 1600}}, {"TSR", {1450, 2250}}, {"PE1", {1450, 2900}}};
 }
 
 void places(Drawing& site)
@@ -197,9 +188,13 @@ Drawing publicRestroom(const Catalogue& catalogue)
     door.occupied = {site.thrown("LM1", "K1", "in"), site.thrown("LM1", "K3", "in")};
     site.opening(door);
     std::vector<Seat> seats = cabinetSeats();
-    seats.insert(seats.end(), {{"OL1", {3050, 0}, Lands::Left},
-                               {"PB1", {3050, 680}, Lands::Left},
-                               {"WI1", {3050, 1300}, Lands::Left}});
+    seats.insert(seats.end(), {{"ES1", {2950, 300}, Lands::Left},
+                               {"WO1", {2950, 1000}, Lands::Left},
+                               {"DPS1", {2950, 1850}, Lands::Left},
+                               {"DO1", {2950, 2600}, Lands::Left},
+                               {"OL1", {3800, 550}, Lands::Left},
+                               {"PB1", {3800, 1350}, Lands::Left},
+                               {"WI1", {3800, 2100}, Lands::Left}});
     site.sheet("Door 114", seats);
     return site;
 }
@@ -247,10 +242,14 @@ Drawing staffRestroom(const Catalogue& catalogue)
     door.occupied = {site.thrown("LM1", "K3", "in")};
     site.opening(door);
     std::vector<Seat> seats = cabinetSeats();
-    seats.insert(seats.end(), {{"OL1", {3050, 0}, Lands::Left},
-                               {"PB1", {3050, 680}, Lands::Left},
-                               {"PI1", {3050, 1300}, Lands::Left},
-                               {"KS1", {2100, 2090}, Lands::Left}});
+    seats.insert(seats.end(), {{"ES1", {2950, 300}, Lands::Left},
+                               {"WO1", {2950, 1000}, Lands::Left},
+                               {"KS1", {2950, 1550}, Lands::Left},
+                               {"DPS1", {2950, 2250}, Lands::Left},
+                               {"DO1", {2950, 2750}, Lands::Left},
+                               {"OL1", {3800, 550}, Lands::Left},
+                               {"PB1", {3800, 1750}, Lands::Left},
+                               {"PI1", {3800, 2400}, Lands::Left}});
     site.sheet("Door 207", seats);
     return site;
 }
