@@ -22,6 +22,13 @@ bool turnsBack(Point a, Point b, Point c)
     return sameAxis && (sign(in.x) * sign(out.x) < 0 || sign(in.y) * sign(out.y) < 0);
 }
 
+// On one straight way, without turning back: a pinned point may be where a line turns.
+bool isStraight(Point a, Point b, Point c)
+{
+    const bool inLine = (a.x == b.x && b.x == c.x) || (a.y == b.y && b.y == c.y);
+    return inLine && !turnsBack(a, b, c);
+}
+
 int lengthOf(const std::vector<Point>& line)
 {
     int length = 0;
@@ -115,8 +122,7 @@ void straighten(std::vector<Point>& line)
         if (!kept.empty() && kept.back() == point)
             continue;
         const std::size_t n = kept.size();
-        if (n >= 2 && ((kept[n - 2].x == kept[n - 1].x && kept[n - 1].x == point.x) ||
-                       (kept[n - 2].y == kept[n - 1].y && kept[n - 1].y == point.y)))
+        if (n >= 2 && isStraight(kept[n - 2], kept[n - 1], point))
             kept.back() = point;
         else
             kept.push_back(point);
