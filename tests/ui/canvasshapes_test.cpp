@@ -67,7 +67,8 @@ TEST(CanvasShapes, AJointIsLandedOnFromTheSideWhereTheOtherEndIs)
         stripShape(catalogueKind("terminal-strip-8"), {"TS1", {}, {}}, Facing::Right, Language::English);
 
     EXPECT_EQ(landingOn(shape, 2, {1000, 1000}, {5000, 0}).facing, Facing::Right);
-    EXPECT_EQ(landingOn(shape, 2, {1000, 1000}, {0, 0}), (Port{{1000, 1000 + shape.cells[2].landing.at.y}, Facing::Left}));
+    EXPECT_EQ(landingOn(shape, 2, {1000, 1000}, {0, 0}),
+              (Port{{1000, 1000 + shape.cells[2].landing.at.y}, Facing::Left}));
     const StripShape supply =
         stripShape(catalogueKind("dc-supply-24"), {"PS1", {}, {}}, Facing::Right, Language::English);
     EXPECT_EQ(landingOn(supply, 0, {1000, 1000}, {0, 0}).facing, Facing::Right);
@@ -102,7 +103,8 @@ TEST(CanvasRoute, LeavesEveryPortTheWayItFacesAndRunsLevelAndUprightAlone)
 {
     forEachSeed(500, [](Random& random) {
         const auto port = [&] {
-            return Port{{random.between(-40, 40) * 25, random.between(-40, 40) * 25}, allFacings[random.below(4)]};
+            return Port{{random.between(-40, 40) * 25, random.between(-40, 40) * 25},
+                        allFacings[random.below(4)]};
         };
         const Port from = port(), to = port();
         const int stub = random.between(50, 400);
@@ -139,8 +141,9 @@ TEST(CanvasRoute, PassesItsPinnedPointsInTheirOrder)
 TEST(CanvasCable, RunsItsCoresSideBySideAndNoneOverAnother)
 {
     const CableSide cabinet{{0, 0, 1000, 2000}, true, {}, {}};
-    for (const Area& other : {Area{2000, 500, 2500, 900}, Area{2000, 3000, 2500, 3400}, Area{-2000, 100, -1500, 300},
-                              Area{100, 3000, 600, 3300}, Area{0, -3000, 500, -2500}}) {
+    for (const Area& other :
+         {Area{2000, 500, 2500, 900}, Area{2000, 3000, 2500, 3400}, Area{-2000, 100, -1500, 300},
+          Area{100, 3000, 600, 3300}, Area{0, -3000, 500, -2500}}) {
         const auto plan = planCable(cabinet, {other, true, {}, {}}, 6, 100);
         ASSERT_TRUE(plan);
         EXPECT_TRUE(isLevelOrUpright(plan->trunk));
@@ -182,7 +185,8 @@ TEST(CanvasCable, GoesThroughAWallBesideItsNeighboursInTheirOrder)
             }
         }
     });
-    EXPECT_EQ(spreadAlong({{500, 20}, {900, 20}}, 0, 2000), (std::vector{500, 900})) << "no shift without need";
+    EXPECT_EQ(spreadAlong({{500, 20}, {900, 20}}, 0, 2000), (std::vector{500, 900}))
+        << "no shift without need";
 }
 
 // ---- What has no placement
@@ -253,7 +257,8 @@ TEST(CanvasLook, WordsAndEdgesStandOutInLightAndDark)
         // An insulation that melts into the paper is held apart by its edge.
         for (const ColourCode& code : colourCodes()) {
             const QRgb base = insulationOf(code.letters).base;
-            EXPECT_TRUE(contrast(base, look.paper) >= 1.5 || contrast(look.conductorEdge, look.paper) >= 3) << code.letters;
+            EXPECT_TRUE(contrast(base, look.paper) >= 1.5 || contrast(look.conductorEdge, look.paper) >= 3)
+                << code.letters;
         }
     }
     EXPECT_NE(lookOf(light).paper, lookOf(dark).paper);

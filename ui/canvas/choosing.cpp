@@ -170,7 +170,8 @@ void moveBy(Desk& desk, const Rows& rows, Point by)
     desk.make(undoWords(desk.job(), doing::move, rows), steps);
 }
 
-// What is drawn without a placement is put where it is drawn: else it would stand elsewhere after the next start.
+// What is drawn without a placement is put where it is drawn: else it would stand elsewhere after the next
+// start.
 SheetId settle(Desk& desk, Steps& steps)
 {
     const Drawing& drawing = desk.drawing();
