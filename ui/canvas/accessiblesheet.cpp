@@ -270,4 +270,12 @@ void SheetView::tellFocus()
     QAccessible::updateAccessibility(&event);
 }
 
+void SheetView::tellChange()
+{
+    if (!QAccessible::isActive())
+        return;
+    QAccessibleEvent event(this, QAccessible::ObjectReorder);
+    QAccessible::updateAccessibility(&event);
+}
+
 } // namespace doorloom

@@ -14,6 +14,7 @@ constexpr int besideEachOther = 14; // conductors on one clamp
 constexpr int stubLength = 160;     // of a conductor whose other end is not on this sheet
 constexpr int tagGap = 44, longJacket = 1200;
 constexpr int referencePitch = 32, referenceFan = 130; // cores that go to another sheet, each with its words
+constexpr int cappedLength = 40;
 constexpr int trunkStub = 70, trunkLane = 70, trunkLanes = 5;
 
 constexpr Text toOnSheet = {.en = "to {end}, sheet {sheet}", .es = "a {end}, hoja {sheet}"};
@@ -399,6 +400,10 @@ void Drawing::layInCable(const Job& job, const Conductor& row, const CableDrawn&
             drawnEnd.port.at = middle + (isLevel(inward.facing) ? Point{0, across} : Point{across, 0});
             drawnEnd.reference = texts_.put(referenceTo(job, end), TextStyle::Reference);
             fans[side] = route({drawnEnd.port.at, opposite(inward.facing)}, inward, {}, terminalPitch);
+        }
+        if (drawnEnd.mark == EndMark::Spare || drawnEnd.mark == EndMark::Insulated) { // seen past the jacket
+            drawnEnd.port.at = gland + away(inward.facing, cappedLength);
+            fans[side] = {drawnEnd.port.at, gland};
         }
         if (port)
             fans[side] = route(drawnEnd.port, inward, {}, stubOf(end, drawnEnd.port, gland));

@@ -97,6 +97,7 @@ SheetView::SheetView(OpenJob& open, Selection& selection, QWidget* parent)
         inside_->desk.refresh(touched);
         if (touched.everything)
             fit();
+        tellChange();
         if (sheet() != before)
             emit sheetChanged();
     });

@@ -85,7 +85,8 @@ private:
     friend class AccessibleSheet;
     void walkTo(std::uint32_t row, std::size_t cell, bool onTerminal);
     void pressFocus();
-    void tellFocus(); // to screen readers
+    void tellFocus();  // to screen readers
+    void tellChange(); // to screen readers: what there is, or its words, are others
     Message wordsOfFocus() const;
 
     struct Inside;
