@@ -67,7 +67,8 @@ bool readStep(JsonReader& reader, const Json& json, Change& into)
     if (members->size() != 1)
         return reader.refuse(json, {oneTable, {{"found", std::to_string(members->size())}}},
                              {writeStep, {{"example", R"({"places": {"id": 4, "tag": "CAB1"}})"}}});
-    const auto& [table, row] = members->front();
+    const std::string& table = members->front().key;
+    const Json& row = members->front().value;
     bool isKnown = false, isRead = false;
     forEachTableName([&]<class Row>(const char* name) {
         if (table == name) {

@@ -4,6 +4,10 @@
 #include "file/journal.h"
 #include "ui/openjobs.h"
 
+#include <csignal>
+
+#include <sys/resource.h>
+
 namespace doorloom {
 namespace {
 
@@ -254,6 +258,46 @@ TEST_F(LeftJournal, MakesNothingTwiceThatWasSavedBeforeTheEnd)
     EXPECT_FALSE(open.recoverable());
     EXPECT_EQ(placesOf(open.job()), Names{"ONE"});
     EXPECT_FALSE(fs::exists(journal));
+}
+
+TEST_F(LeftJournal, SaysWhatIsAboutToBeSavedBeforeItIs)
+{
+    std::string saved, atThatMoment;
+    {
+        OpenJob open;
+        EXPECT_FALSE(open.open(path));
+        add(open, "ONE");
+        ASSERT_TRUE(isWritten(journal, open));
+        saved = jobText(open.job());
+        std::signal(SIGXFSZ, SIG_IGN);
+        rlimit limit = {};
+        ::getrlimit(RLIMIT_FSIZE, &limit);
+        const rlimit small = {saved.size() / 2, limit.rlim_max}; // room for the journal, not for the job
+        ::setrlimit(RLIMIT_FSIZE, &small);
+        EXPECT_TRUE(open.save());
+        ::setrlimit(RLIMIT_FSIZE, &limit);
+        atThatMoment = textOf(journal);
+    }
+    writeText(path, saved); // as though it had died just after the rename
+    writeText(journal, atThatMoment);
+    OpenJob open;
+    EXPECT_FALSE(open.open(path));
+    EXPECT_FALSE(open.recoverable());
+}
+
+TEST_F(LeftJournal, OfAJobWithoutAFileStaysUntilSomebodyDecides)
+{
+    const std::string left = unsavedJob("job-1.journal");
+    fs::create_directories(fs::path(left).parent_path());
+    writeText(left, journalRecord(1, JournalStart(Job{})) +
+                        journalRecord(2, JournalEdit{{"one", "uno"}, "", placeNamed(1, "ONE")}));
+    const std::string text = textOf(left);
+    OpenJob open;
+    open.begin({});
+    EXPECT_EQ(editsLeft(open), 1u);
+    add(open, "TWO"); // before anybody decided
+    EXPECT_TRUE(isWritten(unsavedJob("job-2.journal"), open));
+    EXPECT_EQ(textOf(left), text);
 }
 
 TEST_F(LeftJournal, OfAJobWithoutAFileIsFoundWhenOneIsBegun)
