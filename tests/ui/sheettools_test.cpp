@@ -101,6 +101,25 @@ TEST(SheetTools, ACablePulledBetweenBoxesIsUsedUpInItsColourOrderByClicks)
     EXPECT_EQ(desk.view.tool(), SheetView::Tool::Choose);
 }
 
+TEST(SheetTools, ACablePulledIsUsedUpByDraggingFromTerminalToTerminalToo)
+{
+    SheetDesk desk(cabinetAndFrame());
+    desk.view.pull(*stockCableNamed("18/2"));
+    desk.drag(desk.head("LM1"), desk.head("ES1"));
+    const auto generation = desk.open.generation();
+
+    desk.drag(desk.terminal("LM1:K1.C"), desk.terminal("ES1:1"));
+    EXPECT_EQ(desk.open.generation(), generation + 1) << "one change a drag";
+    desk.drag(desk.terminal("ES1:2"), desk.terminal("LM1:K1.NO"));
+    EXPECT_EQ(allEnds(desk.job()), (Strings{"LM1:K1.C ES1:1", "LM1:K1.NO ES1:2"}));
+    EXPECT_TRUE(desk.refusals.empty());
+
+    desk.drag(desk.head("PS1"), desk.head("ES1"));
+    EXPECT_EQ(desk.job().cables.size(), 2u) << "the cable is used up: the next one can be pulled";
+    desk.drag(desk.terminal("LM1:K1.NC"), desk.terminal("LM1:K1.C"));
+    EXPECT_EQ(desk.refusals.size(), 1u) << "no core of the cable runs within one place";
+}
+
 TEST(SheetTools, ACableIsNotPulledToADeviceWithoutAPlaceOrWithinOne)
 {
     SheetDesk desk(cabinetAndFrame());
@@ -168,14 +187,15 @@ TEST(SheetTools, DraggingAPieceOfALinePinsItAndItRunsFreelyAgain)
     EXPECT_LT(desk.view.rectOf(wire.number).right(), upright.x() + 40);
 }
 
-TEST(SheetTools, PlacesADeviceWhereItIsClickedAndGoesOnUntilEscape)
+TEST(SheetTools, PlacesADeviceWhereItIsClickedOnceOrWhileCtrlIsHeld)
 {
     SheetDesk desk;
     desk.view.place(catalogueKind("dc-supply-24"), {});
 
-    desk.click({400, 300});
+    desk.click({400, 300}, Qt::ControlModifier);
+    EXPECT_EQ(desk.view.tool(), SheetView::Tool::Place);
     desk.click({700, 500});
-    desk.key(Qt::Key_Escape);
+    EXPECT_EQ(desk.view.tool(), SheetView::Tool::Choose);
     desk.click({200, 600});
 
     ASSERT_EQ(desk.job().devices.size(), 2u);
@@ -281,7 +301,8 @@ TEST(SheetTools, MovingOneDeviceKeepsTheOthersWhereTheyWereDrawnWithoutAPlacemen
     EXPECT_EQ(desk.job().placements.size(), 4u);
     EXPECT_EQ(desk.view.rectOf(desk.device("ES1").number), strike);
     SheetDesk again(desk.job());
-    EXPECT_EQ(placementOf(again.job(), again.device("ES1"))->at, placementOf(desk.job(), desk.device("ES1"))->at);
+    EXPECT_EQ(placementOf(again.job(), again.device("ES1"))->at,
+              placementOf(desk.job(), desk.device("ES1"))->at);
     desk.open.history().undo();
     EXPECT_EQ(desk.job(), start);
 }

@@ -7,6 +7,7 @@
 #include <QString>
 
 #include <cstdint>
+#include <optional>
 #include <variant>
 #include <vector>
 
@@ -72,10 +73,13 @@ struct Pulling { // a cable from one place to another: held down, or by two clic
     bool isHeld = true;
 };
 
-struct UsingUp { // a cable's cores, by clicking terminals one after another
+struct UsingUp { // a cable's cores, by clicking terminals one after another, or dragging from one to the
+                 // other
     CableId cable;
     Point to;
-    bool isHeld = false; // dragged out of the ring of its waiting ends: one core, then it is over
+    bool isHeld =
+        false; // without pressedOn: dragged out of the ring of its waiting ends, one core, then it is over
+    std::optional<LandingPoint> pressedOn{};
 };
 
 using Gesture = std::variant<Idle, RubberBand, Dragging, Joining, MovingEnd, Bending, Pulling, UsingUp>;

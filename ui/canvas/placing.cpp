@@ -93,6 +93,9 @@ void placeHere(Desk& desk, const Pointer& pointer)
         desk.widget().placeAtFreeSpot(*desk.kind, desk.place);
     else
         putDevice(desk, pointer.point);
+    if (!pointer.keys.testFlag(
+            Qt::ControlModifier)) // with Ctrl the next one of its kind hangs on the pointer
+        desk.useTool(SheetView::Tool::Choose);
 }
 
 void spliceHere(Desk& desk, const Pointer& pointer)

@@ -1,5 +1,6 @@
 #include "canvas/desk.h"
 
+#include "edit/jointerminals.h"
 #include "edit/landcores.h"
 #include "edit/nexttag.h"
 #include "edit/rownames.h"
@@ -76,23 +77,27 @@ bool waits(const Job& job, CableId cable)
     });
 }
 
-// Out: whether there was a terminal to land on.
-bool landNextAt(Desk& desk, CableId cable, const Pointer& pointer)
+// A landing of the cable's; when all its ends are used up, that is over.
+void landBy(Desk& desk, CableId cable, const std::string& where, const Result<Landed>& landed)
 {
-    const auto point = landingPointOf(desk.drawing(), pointer.hit);
-    if (!point)
-        return false;
-    const Result<Landed> landed = landNext(desk.job(), cable, *point);
-    if (!landed.ok()) {
-        desk.refuse(landed.problem());
-        return true;
-    }
-    const Message what{
-        landCore,
-        {{"cable", desk.job().cables.find(cable)->tag}, {"point", nameOfPoint(desk.job(), *point)}}};
+    if (!landed.ok())
+        return desk.refuse(landed.problem());
+    const Message what{landCore, {{"cable", desk.job().cables.find(cable)->tag}, {"point", where}}};
     if (desk.make(what, Result<Change>(landed.value().change)) && !waits(desk.job(), cable))
         desk.stop();
-    return true;
+}
+
+void landNextAt(Desk& desk, CableId cable, const LandingPoint& point)
+{
+    landBy(desk, cable, nameOfPoint(desk.job(), point), landNext(desk.job(), cable, point));
+}
+
+void landBothAt(Desk& desk, CableId cable, const LandingPoint& from, const LandingPoint& to)
+{
+    Numbers numbers(desk.job());
+    landBy(desk, cable, nameOfPoint(desk.job(), from) + ", " + nameOfPoint(desk.job(), to),
+           joinTerminals(desk.job(), numbers, from, to,
+                         {.wire = false, .colour = {}, .core = 0, .cable = cable}));
 }
 
 } // namespace
@@ -156,18 +161,26 @@ void released(Desk& desk, const UsingUp& using_, const Pointer& pointer)
 {
     if (!using_.isHeld)
         return;
-    if (pointer.hit.what == Hit::What::Ring &&
-        pointer.hit.row == using_.cable.number) { // a click on the ring: go on
-        desk.begin(UsingUp{using_.cable, pointer.point, false});
-        return;
-    }
-    desk.stop();
-    landNextAt(desk, using_.cable, pointer);
+    const auto point = landingPointOf(desk.drawing(), pointer.hit);
+    const bool onRing = pointer.hit.what == Hit::What::Ring && pointer.hit.row == using_.cable.number;
+    if (using_.pressedOn || onRing)
+        desk.begin(UsingUp{.cable = using_.cable, .to = pointer.point}); // it goes on
+    else
+        desk.stop();
+    if (point && using_.pressedOn && !(*point == *using_.pressedOn))
+        landBothAt(desk, using_.cable, *using_.pressedOn, *point);
+    else if (point)
+        landNextAt(desk, using_.cable, *point);
 }
 
 bool pressedAgain(Desk& desk, const UsingUp& using_, const Pointer& pointer)
 {
-    return landNextAt(desk, using_.cable, pointer);
+    const auto point = landingPointOf(desk.drawing(), pointer.hit);
+    if (point && pointer.isKeyboard)
+        landNextAt(desk, using_.cable, *point);
+    else if (point)
+        desk.begin(UsingUp{.cable = using_.cable, .to = pointer.point, .isHeld = true, .pressedOn = point});
+    return point.has_value();
 }
 
 bool isStale(const Desk& desk, const UsingUp& using_)

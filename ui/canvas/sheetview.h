@@ -37,7 +37,8 @@ public:
     enum class Tool { Choose, Place, Pull, Wire, Splice, Note };
     Tool tool() const;
     void useTool(Tool tool);
-    void place(const Kind& kind, PlaceId place);           // Tool::Place: a click puts it there
+    void place(const Kind& kind,
+               PlaceId place); // Tool::Place: a click puts it there, once or while Ctrl is held
     void placeAtFreeSpot(const Kind& kind, PlaceId place); // at once, beside what is there
     void pull(const CableType& type);                      // Tool::Pull: from one box or device to another
 

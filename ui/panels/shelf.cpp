@@ -8,6 +8,7 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QTimer>
 #include <QTreeWidget>
 #include <QVBoxLayout>
 
@@ -59,6 +60,7 @@ Shelf::Shelf(OpenJob& open, const Stock& stock, QWidget* parent)
     place_->setObjectName("shelfPlace");
     place_->setAccessibleName(tr("Place of new devices"));
     place_->setEditable(true);
+    place_->lineEdit()->installEventFilter(this);
     place_->setInsertPolicy(QComboBox::NoInsert);
     place_->lineEdit()->setPlaceholderText(tr("not said yet"));
     place_->setToolTip(tr(
@@ -189,6 +191,9 @@ void Shelf::takeFirst()
 
 bool Shelf::eventFilter(QObject* watched, QEvent* event)
 {
+    // A click into the place takes all of it, so that typing says another.
+    if (watched == place_->lineEdit() && event->type() == QEvent::FocusIn)
+        QTimer::singleShot(0, place_->lineEdit(), &QLineEdit::selectAll);
     if (watched == letters_ && event->type() == QEvent::KeyPress) {
         const int key = static_cast<QKeyEvent*>(event)->key();
         if (key == Qt::Key_Down || key == Qt::Key_Up) {

@@ -29,7 +29,7 @@ signals:
     void placeWanted(const QString& words);            // a place that the job does not have
 
 protected:
-    bool eventFilter(QObject* watched, QEvent* event) override; // arrows in the letters move through the list
+    bool eventFilter(QObject* watched, QEvent* event) override;
 
 private:
     void fill();

@@ -120,7 +120,7 @@ void Window::buildPanels()
     const int em = fontMetrics().averageCharWidth();
     resizeDocks({shelf, details}, {34 * em, 44 * em}, Qt::Horizontal);
     resizeDocks({findings, details}, {3, 2}, Qt::Vertical);
-    resizeDocks({schedule}, {10 * fontMetrics().lineSpacing()}, Qt::Vertical);
+    resizeDocks({schedule}, {5 * fontMetrics().lineSpacing()}, Qt::Vertical);
 }
 
 void Window::connectParts()
