@@ -15,6 +15,7 @@
 #include <fstream>
 #include <iostream>
 #include <regex>
+#include <set>
 #include <sstream>
 
 // One door from an empty job to a clean check, as it is drawn at the desk: a staff restroom's door that is
@@ -88,8 +89,21 @@ void expectFile(const QString& saved, const char* golden)
     EXPECT_EQ(bytes, read(wanted)) << golden;
 }
 
+std::set<std::string> placesWith(const Job& job)
+{
+    std::set<std::string> places;
+    for (const Device& device : job.devices)
+        places.insert(job.places.find(device.place)->tag + ": " + job.places.find(device.place)->words);
+    return places;
+}
+
 void expectClean(TestWindow& desk, const CountedUser& user, const char* way)
 {
+    EXPECT_EQ(placesWith(desk.job()),
+              (std::set<std::string>{"CAB: cabinet above ceiling", "HEAD: header of frame",
+                                     "INS: inside wall", "OUT: outside wall", "STK: strike side of frame"}));
+    EXPECT_EQ(desk.job().places.size(), 5u);
+    EXPECT_EQ(desk.job().conductors.size(), std::size(joinings));
     ASSERT_TRUE(desk.isJudged());
     for (const Finding& finding : desk.window().open().judged()->check.findings)
         ADD_FAILURE() << ruleOf(finding) << " " << atText(desk.job(), finding) << ": "

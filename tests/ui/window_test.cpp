@@ -181,6 +181,32 @@ TEST(Window, RefusesAWrongValueUnderItsFieldAndShowsTheOldOneAgain)
         << qPrintable(desk.the<QLabel>("refusal").text());
 }
 
+TEST(Window, AddsASheetUnderATitleThatIsFree)
+{
+    TestWindow desk;
+    desk.action("addSheet").trigger();
+    EXPECT_EQ(desk.window().open().history().undoText(), "add the sheet 2");
+    desk.action("undo").trigger();
+    desk.action("addSheet").trigger();
+    desk.action("addSheet").trigger();
+    EXPECT_EQ(desk.job().sheets.size(), 3u);
+    EXPECT_TRUE(desk.the<QLabel>("noticeWords").text().isEmpty());
+}
+
+TEST(Window, RefusesAPlaceWhoseTagIsTaken)
+{
+    TestWindow desk;
+    auto& place = desk.the<QComboBox>("shelfPlace");
+    for (const char* words : {"cab1 above the ceiling", "CAB1 somewhere else"}) {
+        place.setFocus();
+        place.lineEdit()->selectAll();
+        QTest::keyClicks(place.lineEdit(), words);
+        QTest::keyClick(place.lineEdit(), Qt::Key_Return);
+    }
+    EXPECT_EQ(desk.job().places.size(), 1u);
+    EXPECT_TRUE(desk.the<QLabel>("noticeWords").text().contains("CAB1"));
+}
+
 TEST(Window, FindsByTagAndShowsIt)
 {
     TestWindow desk;

@@ -1,5 +1,6 @@
 #include "edit/details.h"
 #include "edit/operations.h"
+#include "edit/rownames.h"
 #include "model/modelwords.h"
 #include "openjob/shown.h"
 #include "panels/details.h"
@@ -56,7 +57,8 @@ void addJumpers(Form& form, const Device& device, const Option& option)
 
 QString limitsOf(const Setting& setting)
 {
-    return Form::tr("%1 to %2 %3").arg(setting.least).arg(setting.most).arg(shown(setting.unit));
+    return Form::tr("%1 to %2 %3")
+        .arg(shown(settingText(setting.least)), shown(settingText(setting.most)), shown(setting.unit));
 }
 
 void addSetting(Form& form, const Device& device, const Setting& setting)
@@ -79,7 +81,7 @@ void addSetting(Form& form, const Device& device, const Setting& setting)
     const double* number = now ? std::get_if<double>(&*now) : nullptr;
     form.textField(
         name, Form::tr("%1 (%2)").arg(shown(setting.words), limitsOf(setting)),
-        number ? QString::number(*number).toStdString() : std::string(),
+        number ? settingText(*number) : std::string(),
         [&form, id = device.id, key = setting.key](const std::string& typed) -> Result<Change> {
             bool isNumber = false;
             const double value = shown(typed).toDouble(&isNumber);

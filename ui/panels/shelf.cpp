@@ -60,7 +60,7 @@ Shelf::Shelf(OpenJob& open, const Stock& stock, QWidget* parent)
     place_->setObjectName("shelfPlace");
     place_->setAccessibleName(tr("Place of new devices"));
     place_->setEditable(true);
-    place_->lineEdit()->installEventFilter(this);
+    place_->installEventFilter(this); // it has the keyboard for its line
     place_->setInsertPolicy(QComboBox::NoInsert);
     place_->lineEdit()->setPlaceholderText(tr("not said yet"));
     place_->setToolTip(tr(
@@ -94,6 +94,8 @@ Shelf::Shelf(OpenJob& open, const Stock& stock, QWidget* parent)
         if (!words.isEmpty() && place_->findText(words) < 0)
             emit placeWanted(words);
     });
+    connect(place_->lineEdit(), &QLineEdit::returnPressed, this,
+            &Shelf::startTyping); // what goes there comes next
     connect(&open_, &OpenJob::jobChanged, this, &Shelf::showPlaces);
     fill();
     showPlaces();
@@ -192,7 +194,7 @@ void Shelf::takeFirst()
 bool Shelf::eventFilter(QObject* watched, QEvent* event)
 {
     // A click into the place takes all of it, so that typing says another.
-    if (watched == place_->lineEdit() && event->type() == QEvent::FocusIn)
+    if (watched == place_ && event->type() == QEvent::FocusIn)
         QTimer::singleShot(0, place_->lineEdit(), &QLineEdit::selectAll);
     if (watched == letters_ && event->type() == QEvent::KeyPress) {
         const int key = static_cast<QKeyEvent*>(event)->key();

@@ -1,6 +1,7 @@
 #include "window/actions.h"
 
 #include "edit/drawing.h"
+#include "edit/nexttag.h"
 #include "edit/removeany.h"
 #include "edit/undowords.h"
 #include "openjob/shown.h"
@@ -71,11 +72,11 @@ void addSheetAfter(Window& window)
 {
     const Job& job = window.open().job();
     Numbers numbers(job);
-    const std::string title = std::to_string(job.sheets.size() + 1);
-    auto made = addSheet(job, numbers, title);
+    const std::string title = nextSheetTitle(job);
+    const auto made = addSheet(job, numbers, title);
     if (!made.ok())
         return window.show(made.problem());
-    window.make(undoWords(job, doing::addSheet), made.value().second);
+    window.make(Message{doing::addSheet, {{"names", title}}}, made.value().second);
     window.sheet().showSheet(made.value().first);
 }
 

@@ -9,7 +9,7 @@
 #include "edit/undowords.h"
 #include "file/jobfile.h"
 #include "judge/findingtext.h"
-#include "judge/report.h"
+#include "judge/setaside.h"
 #include "openjob/shown.h"
 #include "print/paperdialog.h"
 #include "print/writepaper.h"
@@ -99,16 +99,10 @@ void askToSetAside(Window& window, const Finding& finding)
     if (dialog.exec() != QDialog::Accepted)
         return;
     Numbers numbers(job);
-    SetAside aside;
-    aside.id = {numbers.take()};
-    aside.rule = ruleOf(finding);
-    aside.at = atText(job, finding);
-    aside.throws = throwsKey(job, finding);
-    aside.reason = dialog.reason();
-    aside.name = dialog.name();
-    aside.date = dialog.date();
-    window.make(Message{Text{.en = "set a finding aside", .es = "apartar un hallazgo"}},
-                Change{{Put<SetAside>{aside.id, aside}}});
+    const auto made = setAside(job, numbers, finding, dialog.reason(), dialog.name(), dialog.date());
+    if (!made.ok())
+        return window.show(made.problem());
+    window.make(Message{Text{.en = "set a finding aside", .es = "apartar un hallazgo"}}, made.value().second);
 }
 
 void askForSheetTitle(Window& window)

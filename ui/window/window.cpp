@@ -1,6 +1,7 @@
 #include "window/window.h"
 
 #include "catalogue/stockcables.h"
+#include "edit/details.h"
 #include "edit/drawing.h"
 #include "edit/undowords.h"
 #include "file/jobfile.h"
@@ -225,11 +226,13 @@ void Window::makePlace(const QString& words)
 {
     Numbers numbers(open_.job());
     Place place;
-    place.id = {numbers.take()};
     place.tag = words.section(' ', 0, 0).toUpper().toStdString();
     place.words = words.section(' ', 1).trimmed().toStdString();
     place.isBox = true;
-    make(Message{doing::add, {{"names", place.tag}}}, Change{{Put<Place>{place.id, place}}});
+    const auto made = addPlace(open_.job(), numbers, place);
+    if (!made.ok())
+        return show(made.problem());
+    make(Message{doing::add, {{"names", place.tag}}}, made.value().second);
 }
 
 // ---- Files
