@@ -208,9 +208,11 @@ std::vector<Finding> findTwoFeeds(const Facts& facts)
         });
     };
     const auto meet = [&](Vertex x, Vertex y) { return facts.ask.couldMeet(x, y); };
+    // Shorted by its wires alone: it stands on every net of its one pole's, and the short speaks.
+    const auto isOneNet = [&](const Feed& feed) { return facts.ask.netOf(feed.plus) == facts.ask.netOf(feed.minus); };
     for (std::uint32_t one = 0; one < feeds.size(); ++one)
         for (std::uint32_t other : facts.ask.feedsNear(feeds[one].plus)) {
-            if (other <= one)
+            if (other <= one || isOneNet(feeds[one]) || isOneNet(feeds[other]))
                 continue;
             const Pairing pair{one, other, feeds[one].plus, feeds[one].minus, feeds[other].plus, feeds[other].minus};
             const bool plus = meet(pair.onePlus, pair.otherPlus), minus = meet(pair.oneMinus, pair.otherMinus);

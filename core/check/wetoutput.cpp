@@ -126,10 +126,19 @@ std::vector<Hanging> loadsOn(const Facts& facts, const OutputInJob& output)
     return loads;
 }
 
+// Wired to a pole whatever the output does, as all that is on a supply's rail: then the output is not what it hangs on.
+bool isOnPole(const Facts& facts, const OutputInJob& output, const Hanging& load)
+{
+    const std::vector<Pole> poles = polesNear(facts, load.side);
+    return std::any_of(poles.begin(), poles.end(), [&](const Pole& pole) {
+        return facts.ask.joined(load.side, pole.vertex, output.joints).answer == Answer::Always;
+    });
+}
+
 std::optional<Finding> deadLoad(const Facts& facts, const OutputInJob& output, const std::vector<Met>& met)
 {
     for (const Hanging& load : loadsOn(facts, output)) {
-        if (facts.returned(load.element).answer != Answer::Never)
+        if (facts.returned(load.element).answer != Answer::Never || isOnPole(facts, output, load))
             continue;
         for (const Met& each : met) {
             if (!feedsDevice(output, each.pole.feed))

@@ -1,37 +1,28 @@
 #include "judge/checker.h"
 
-#include "judge/jobparts.h"
 #include "judge/judgepart.h"
+#include "judge/mergeparts.h"
 
 #include <algorithm>
+#include <utility>
 
 namespace doorloom {
 
 namespace {
 
 // Rows that a remedy would add are numbered from the job's counter, which may have risen since.
-void moveCounter(std::vector<Finding>& findings, std::uint32_t from, std::uint32_t to)
+void moveRemedies(std::vector<Finding>& findings, std::uint32_t from, std::uint32_t to)
 {
     for (Finding& finding : findings) {
         for (Remedy& remedy : finding.remedies)
             for (Step& step : remedy.change.steps)
                 if (auto* put = std::get_if<Put<Conductor>>(&step); put && put->id.number >= from)
                     put->after->id = put->id = {put->id.number - from + to};
-        moveCounter(finding.lines, from, to);
+        moveRemedies(finding.lines, from, to);
     }
 }
 
-std::uint32_t lowestNumber(const Job& part)
-{
-    std::uint32_t lowest = part.nextNumber;
-    for (const auto number : {part.devices.empty() ? lowest : part.devices.begin()->id.number,
-                              part.operators.empty() ? lowest : part.operators.begin()->id.number,
-                              part.splices.empty() ? lowest : part.splices.begin()->id.number,
-                              part.conductors.empty() ? lowest : part.conductors.begin()->id.number,
-                              part.openings.empty() ? lowest : part.openings.begin()->id.number})
-        lowest = std::min(lowest, number);
-    return lowest;
-}
+template <class Row> bool sameTable(const Job& one, const Job& other) { return tableOf<Row>(one) == tableOf<Row>(other); }
 
 } // namespace
 
@@ -40,40 +31,76 @@ CheckResult Checker::check(const Job& job)
     return *checkWhile(job, [] { return true; });
 }
 
+// Drawing, places and the like are not wiring.
+bool Checker::isAsBefore(const Job& job) const
+{
+    const Job& last = *last_;
+    return sameTable<Device>(job, last) && sameTable<Conductor>(job, last) && sameTable<Splice>(job, last) &&
+           sameTable<Operator>(job, last) && sameTable<Opening>(job, last) && sameTable<JobKind>(job, last) &&
+           sameTable<Cable>(job, last);
+}
+
+Checker::Part Checker::partFor(Division rows, const std::shared_ptr<const Job>& job)
+{
+    for (Parts* parts : {&parts_, &before_})
+        if (const auto known = parts->find(rows.key); known != parts->end() && sameRows(known->second.rows, rows)) {
+            Part part = std::move(known->second);
+            parts->erase(known);
+            moveRemedies(part.findings, part.job->nextNumber, job->nextNumber);
+            part.rows = std::move(rows);
+            part.job = job;
+            return part;
+        }
+    ++partsJudged_;
+    const Job alone = jobOf(rows, *job);
+    JudgedPart judged = judgePart(alone, budget_);
+    return {job, std::move(rows), std::move(judged.findings), judged.coverage};
+}
+
+// What was judged takes the place of what it was judged anew for.
+void Checker::giveUp(Parts judged)
+{
+    for (auto& [key, part] : judged)
+        parts_.insert_or_assign(key, std::move(part));
+    result_.reset();
+}
+
 std::optional<CheckResult> Checker::checkWhile(const Job& job, const std::function<bool()>& isWanted)
 {
-    CheckResult result;
-    std::map<std::uint32_t, Part> parts;
     partsJudged_ = 0;
-    const auto add = [&](const std::vector<Finding>& findings) {
-        for (const Finding& finding : findings)
-            result.everyQuestionAnswered = result.everyQuestionAnswered && !finding.undecided;
-        result.findings.insert(result.findings.end(), findings.begin(), findings.end());
-    };
-    for (Job& part : partsOf(job)) {
+    const auto kept = std::make_shared<const Job>(job);
+    if (result_ && isAsBefore(job)) {
+        moveRemedies(result_->findings, last_->nextNumber, job.nextNumber);
+        last_ = kept;
+        return result_;
+    }
+    last_ = kept;
+    const Wiring wiring(*kept);
+    Parts parts;
+    for (Division& rows : divisionsOf(wiring, largestWhole_)) {
         if (!isWanted()) {
-            parts_.merge(parts);
+            giveUp(std::move(parts));
             return std::nullopt;
         }
-        const std::uint32_t key = lowestNumber(part);
-        auto known = parts_.extract(key);
-        if (known.empty() || !(known.mapped().job == part)) {
-            JudgedPart judged = judgePart(part, budget_);
-            ++partsJudged_;
-            known = {};
-            parts.emplace(key, Part{std::move(part), std::move(judged.findings), judged.coverage});
-        } else {
-            moveCounter(known.mapped().findings, known.mapped().job.nextNumber, job.nextNumber);
-            known.mapped().job.nextNumber = job.nextNumber;
-            parts.insert(std::move(known));
-        }
-        result.coverage.add(parts.at(key).coverage);
-        add(parts.at(key).findings);
+        const std::uint32_t key = rows.key;
+        parts.emplace(key, partFor(std::move(rows), kept));
     }
-    parts_ = std::move(parts);
-    add(judgeWhole(job));
+    before_ = std::exchange(parts_, std::move(parts));
+
+    CheckResult result;
+    std::vector<FoundIn> found;
+    for (const auto& [key, part] : parts_) {
+        result.coverage.add(part.coverage);
+        found.push_back({&part.rows, &part.findings});
+    }
+    result.findings = mergedFindings(wiring, found, job.nextNumber);
+    for (Finding& finding : judgeWhole(job))
+        result.findings.push_back(std::move(finding));
+    result.everyQuestionAnswered = std::none_of(result.findings.begin(), result.findings.end(),
+                                                [](const Finding& finding) { return finding.undecided; });
     std::stable_sort(result.findings.begin(), result.findings.end(),
                      [](const Finding& a, const Finding& b) { return a.severity > b.severity; });
+    result_ = result;
     return result;
 }
 

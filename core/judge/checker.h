@@ -1,22 +1,30 @@
 #pragma once
 
+#include "judge/division.h"
 #include "judge/findings.h"
 #include "model/job.h"
 
 #include <functional>
 #include <map>
+#include <memory>
 #include <optional>
 
 namespace doorloom {
 
-// Judges a job again and again while it is edited: parts that hang together and are as they were keep their
-// findings. The same findings as checkJob's, in the same order. For one thread at a time.
+// Judges a job again and again while it is edited: what is judged together and is as it was keeps its findings. The same
+// findings as checkJob's, in the same order. For one thread at a time.
 // Owns: the parts of the last job, and what was found in them
 class Checker {
 public:
-    explicit Checker(std::uint64_t budget = windowBudget) : budget_(budget) {}
+    // Pieces of more devices than this are divided at their supplies' rails.
+    static constexpr std::size_t mostWhole = 40;
 
-    // Cost: parts that differ from the last job's are judged; comparing the others is linear in the job.
+    explicit Checker(std::uint64_t budget = windowBudget, std::size_t largestWhole = mostWhole)
+        : budget_(budget), largestWhole_(largestWhole)
+    {
+    }
+
+    // Cost: nothing where the wiring is as it was; else linear in the job, and what differs is judged.
     CheckResult check(const Job& job);
     // The same, given up between two parts once nobody wants it any more: nothing then, but what was judged is kept.
     std::optional<CheckResult> checkWhile(const Job& job, const std::function<bool()>& isWanted);
@@ -24,13 +32,22 @@ public:
 
 private:
     struct Part {
-        Job job;
+        std::shared_ptr<const Job> job;
+        Division rows; // of that job
         std::vector<Finding> findings;
         Coverage coverage;
     };
+    using Parts = std::map<std::uint32_t, Part>; // by the division's key
+
+    bool isAsBefore(const Job& job) const;
+    Part partFor(Division rows, const std::shared_ptr<const Job>& job);
+    void giveUp(Parts judged);
 
     std::uint64_t budget_;
-    std::map<std::uint32_t, Part> parts_; // by the lowest number among a part's rows
+    std::size_t largestWhole_;
+    Parts parts_, before_; // those of the last check, and what it replaced: an undo brings it back
+    std::shared_ptr<const Job> last_;
+    std::optional<CheckResult> result_; // of the last job, where its check was not given up
     std::size_t partsJudged_ = 0;
 };
 

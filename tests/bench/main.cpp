@@ -10,8 +10,8 @@
 namespace doorloom::bench {
 
 // Declared and listed, nothing else.
-extern const Row readLarge, writeLarge, stepsToVerdicts, enumeration, findRows, completeLine, landTyped;
-static constexpr const Row* rows[] = {&readLarge, &writeLarge,   &stepsToVerdicts, &enumeration,
+extern const Row readLarge, writeLarge, firstCheck, editCheck, stepsToVerdicts, enumeration, findRows, completeLine, landTyped;
+static constexpr const Row* rows[] = {&readLarge, &writeLarge, &firstCheck, &editCheck, &stepsToVerdicts, &enumeration,
                                       &findRows,  &completeLine, &landTyped};
 
 static int runRows(std::span<char* const> arguments)
