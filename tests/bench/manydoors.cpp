@@ -9,17 +9,17 @@ namespace doorloom::bench {
 
 namespace {
 
-constexpr int mostDevices = 2'500, spareCores = 12;
+constexpr int spareCores = 12;
 
 class Doors {
 public:
     explicit Doors(Feeding feeding) : feeding_(feeding) {}
 
-    Job drawn()
+    Job drawn(int devices)
     {
-        const int perDoor = feeding_ == Feeding::OneSupply ? 8 : 9;
-        const int strips = feeding_ == Feeding::EachItsOwn ? 0 : feeding_ == Feeding::SharedMinus ? 50 : 110;
-        const int doors = (mostDevices - strips) / perDoor;
+        // A seventh of a strip for each end that is gathered, and a seventh of that …
+        const double perDoor = feeding_ == Feeding::EachItsOwn ? 9 : feeding_ == Feeding::SharedMinus ? 9.18 : 8.36;
+        const int doors = static_cast<int>(devices / perDoor);
         if (feeding_ == Feeding::OneSupply)
             job_.device("PS1", "dc-supply-24");
         std::vector<std::string> pluses, minuses;
@@ -92,6 +92,6 @@ private:
 
 } // namespace
 
-Job manyDoors(Feeding feeding) { return Doors(feeding).drawn(); }
+Job manyDoors(Feeding feeding, int devices) { return Doors(feeding).drawn(devices); }
 
 } // namespace doorloom::bench

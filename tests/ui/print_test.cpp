@@ -5,6 +5,10 @@
 
 #include "core/papersite.h"
 
+#include <QFile>
+#include <QPrinter>
+#include <QTemporaryDir>
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -256,11 +260,43 @@ TEST(SchedulePdf, IsAPdfThatEnds)
 
 TEST(SchedulePdf, IsMadeForTheScheduleAndNotYetForTags)
 {
-    ASSERT_NE(pdfMakerFor("schedule"), nullptr);
-    EXPECT_EQ(pdfMakerFor("tags"), nullptr);
-    EXPECT_TRUE(
-        pdfMakerFor("schedule")(papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setupOf())
-            .ok());
+    EXPECT_TRUE(hasPages("schedule"));
+    EXPECT_FALSE(hasPages("tags"));
+    EXPECT_TRUE(paperPdf("schedule", papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setupOf()).ok());
+}
+
+// ---- A printer: one whose pages go into a file.
+
+std::string bytesIn(const QString& path)
+{
+    QFile file(path);
+    return file.open(QIODevice::ReadOnly) ? file.readAll().toStdString() : std::string();
+}
+
+TEST(PrintPaper, PutsEveryPageOnASheetOfItsOwn)
+{
+    const QTemporaryDir folder;
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    printer.setOutputFileName(folder.filePath("printed.pdf"));
+    const Job job = papersite::oneOfEverything();
+    ASSERT_TRUE(printPaper("schedule", job, {Language::English, ""}, setupOf(SheetSize::Letter), printer).ok());
+    const std::string printed = bytesIn(folder.filePath("printed.pdf"));
+    std::size_t pages = 0;
+    for (std::size_t at = printed.find("/Type /Page\n"); at != std::string::npos; at = printed.find("/Type /Page\n", at + 1))
+        ++pages;
+    EXPECT_EQ(pages, pagesOf(scheduleOf(job, ""), setupOf(SheetSize::Letter)).size());
+    EXPECT_NE(printed.find("/MediaBox [0 0 792"), std::string::npos); // letter, lying: 11 in are 792 points
+}
+
+TEST(PrintPaper, SaysThatThePrinterTookNothing)
+{
+    QPrinter printer(QPrinter::HighResolution);
+    printer.setOutputFormat(QPrinter::PdfFormat);
+    printer.setOutputFileName("/nowhere/at/all.pdf");
+    const auto printed = printPaper("schedule", papersite::oneOfEverything(), {Language::English, ""}, setupOf(), printer);
+    ASSERT_FALSE(printed.ok());
+    EXPECT_TRUE(inWords(printed.problem()).find("took no page") != std::string::npos) << inWords(printed.problem());
 }
 
 } // namespace

@@ -34,12 +34,15 @@ PaperDialog::PaperDialog(Language language, QWidget* parent)
     caution->setWordWrap(true);
     fields->addRow(caution);
     auto* buttons = new QDialogButtonBox(QDialogButtonBox::Cancel, this);
-    buttons->addButton(tr("&Write the file …"), QDialogButtonBox::AcceptRole);
+    auto* accept = buttons->addButton(QString(), QDialogButtonBox::AcceptRole);
     fields->addRow(buttons);
     connect(buttons, &QDialogButtonBox::accepted, this, &QDialog::accept);
     connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
     connect(paper_, &QComboBox::currentIndexChanged, this, &PaperDialog::showForms);
-    connect(form_, &QComboBox::currentIndexChanged, this, [this] { size_->setEnabled(form() == "pdf"); });
+    connect(form_, &QComboBox::currentIndexChanged, this, [this, accept] {
+        size_->setEnabled(form() == "pdf" || form() == "printer");
+        accept->setText(form() == "printer" ? tr("&Print …") : tr("&Write the file …"));
+    });
     showForms();
 }
 
@@ -66,8 +69,10 @@ SheetSize PaperDialog::size() const
 void PaperDialog::showForms()
 {
     form_->clear();
-    if (pdfMakerFor(paper().name))
+    if (hasPages(paper().name)) {
         form_->addItem(tr("pages: PDF"), "pdf");
+        form_->addItem(tr("pages, on a printer"), "printer");
+    }
     form_->addItem(tr("a table: CSV"), "csv");
     form_->addItem(tr("plain text"), "txt");
 }

@@ -16,7 +16,7 @@ public:
     PaperDialog(Language language, QWidget* parent = nullptr);
 
     const Paper& paper() const;
-    std::string form() const; // "pdf", "csv", "txt"
+    std::string form() const; // "pdf", "printer", "csv", "txt"
     Language language() const;
     SheetSize size() const;
 

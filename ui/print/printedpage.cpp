@@ -63,6 +63,29 @@ PageSize landscapeOf(SheetSize size)
     return {portrait.height(), portrait.width()};
 }
 
+void setPageOf(QPagedPaintDevice& device, SheetSize size)
+{
+    QPageLayout layout(QPageSize(idOf(size)), QPageLayout::Landscape, QMarginsF(0, 0, 0, 0));
+    layout.setMode(QPageLayout::FullPageMode); // a printer's own margins do not shift what has margins already
+    device.setPageLayout(layout);
+}
+
+bool drawPages(const std::vector<PrintedPage>& pages, const PaperFont& font, QPagedPaintDevice& device)
+{
+    QPainter painter;
+    if (!painter.begin(&device))
+        return false;
+    const double scale = device.logicalDpiX() / (72.0 * PaperFont::unitsPerPoint);
+    painter.scale(scale, scale);
+    PagePainter pagePainter(painter, font);
+    for (const PrintedPage& page : pages) {
+        if (&page != &pages.front() && !device.newPage())
+            return false;
+        pagePainter.draw(page);
+    }
+    return true;
+}
+
 std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, SheetSize size,
                   const QString& title)
 {
@@ -72,17 +95,10 @@ std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, 
     {
         QPdfWriter writer(&buffer);
         writer.setResolution(72 * PaperFont::unitsPerPoint);
-        writer.setPageLayout(
-            QPageLayout(QPageSize(idOf(size)), QPageLayout::Landscape, QMarginsF(0, 0, 0, 0)));
+        setPageOf(writer, size);
         writer.setTitle(title);
         writer.setCreator("Doorloom");
-        QPainter painter(&writer);
-        PagePainter pagePainter(painter, font);
-        for (const PrintedPage& page : pages) {
-            if (&page != &pages.front())
-                writer.newPage();
-            pagePainter.draw(page);
-        }
+        drawPages(pages, font, writer);
     }
     return bytes.toStdString();
 }

@@ -8,6 +8,8 @@
 #include <string>
 #include <vector>
 
+class QPagedPaintDevice;
+
 // What every paper is drawn from: text and rules at fixed spots. All lengths are points, y down from the top.
 namespace doorloom {
 
@@ -39,6 +41,12 @@ struct PageSize {
     double width = 0, height = 0;
 };
 PageSize landscapeOf(SheetSize size);
+
+// Draws the pages onto a printer or a writer of PDF, each on a sheet of its own, at their true size.
+// In:  a device whose page is landscapeOf(size) with no margins (setPageOf)
+// Out: false when the device could not be begun
+bool drawPages(const std::vector<PrintedPage>& pages, const PaperFont& font, QPagedPaintDevice& device);
+void setPageOf(QPagedPaintDevice& device, SheetSize size);
 
 // The pages as PDF, for saveBytes (core/file).   Needs a QGuiApplication (paperApplication()).
 // Cost: mostly Qt's own, for each text

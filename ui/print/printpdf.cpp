@@ -3,45 +3,85 @@
 #include "print/printwords.h"
 #include "print/schedulepages.h"
 
+#include <QPrinter>
+
 namespace doorloom {
 namespace {
 
-Result<std::string> schedulePaperPdf(const Job& job, const PaperSetup& paper, const PageSetup& page)
+constexpr Text printerGone = {.en = "The printer '{printer}' took no page.", .es = "La impresora '{printer}' no aceptó la página."};
+constexpr Text seeToPrinter = {.en = "See that it is on and not paused, or write the paper as PDF and print that.",
+                               .es = "Compruebe que está encendida y no en pausa, o escriba el papel como PDF e imprímalo."};
+
+struct Drawn {
+    PaperFont font;
+    std::vector<PrintedPage> pages;
+    QString title;
+};
+
+Result<Drawn> drawnSchedule(const Schedule& schedule, const PageSetup& setup)
 {
-    return schedulePdf(scheduleOf(job, paper.digest), page);
+    Result<PaperFont> font = PaperFont::load(setup.fontFolder);
+    if (!font.ok())
+        return font.problem();
+    auto pages = schedulePages(schedule, font.value(), setup);
+    if (!pages.ok())
+        return pages.problem();
+    const std::string job = schedule.title.number + " " + schedule.title.title;
+    return Drawn{std::move(font.value()), std::move(pages.value()),
+                 printWords(scheduleTitle, setup.language) + ", " + printWords(job)};
 }
 
 struct DrawnPaper {
     std::string_view name;
-    PdfMaker make;
+    Result<Drawn> (*draw)(const Job& job, const PaperSetup& setup, const PageSetup& page);
 };
-constexpr DrawnPaper drawnPapers[] = {{"schedule", schedulePaperPdf}};
+constexpr DrawnPaper drawnPapers[] = {
+    {"schedule", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
+         return drawnSchedule(scheduleOf(job, setup.digest), page);
+     }},
+};
 
-QString titleOf(const Schedule& schedule, Language language)
+const DrawnPaper* drawnPaperCalled(std::string_view name)
 {
-    const std::string job = schedule.title.number + " " + schedule.title.title;
-    return printWords(scheduleTitle, language) + ", " + printWords(job);
+    for (const DrawnPaper& each : drawnPapers)
+        if (each.name == name)
+            return &each;
+    return nullptr;
 }
+
+std::string pdfOfDrawn(const Drawn& drawn, SheetSize size) { return pdfOf(drawn.pages, drawn.font, size, drawn.title); }
 
 } // namespace
 
 Result<std::string> schedulePdf(const Schedule& schedule, const PageSetup& setup)
 {
-    const Result<PaperFont> font = PaperFont::load(setup.fontFolder);
-    if (!font.ok())
-        return font.problem();
-    const auto pages = schedulePages(schedule, font.value(), setup);
-    if (!pages.ok())
-        return pages.problem();
-    return pdfOf(pages.value(), font.value(), setup.size, titleOf(schedule, setup.language));
+    const Result<Drawn> drawn = drawnSchedule(schedule, setup);
+    if (!drawn.ok())
+        return drawn.problem();
+    return pdfOfDrawn(drawn.value(), setup.size);
 }
 
-PdfMaker pdfMakerFor(std::string_view paper)
+bool hasPages(std::string_view paper) { return drawnPaperCalled(paper) != nullptr; }
+
+Result<std::string> paperPdf(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page)
 {
-    for (const DrawnPaper& drawn : drawnPapers)
-        if (drawn.name == paper)
-            return drawn.make;
-    return nullptr;
+    const Result<Drawn> drawn = drawnPaperCalled(paper)->draw(job, setup, page);
+    if (!drawn.ok())
+        return drawn.problem();
+    return pdfOfDrawn(drawn.value(), page.size);
+}
+
+Result<Done> printPaper(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page,
+                        QPrinter& printer)
+{
+    const Result<Drawn> drawn = drawnPaperCalled(paper)->draw(job, setup, page);
+    if (!drawn.ok())
+        return drawn.problem();
+    setPageOf(printer, page.size);
+    printer.setDocName(drawn.value().title);
+    if (!drawPages(drawn.value().pages, drawn.value().font, printer))
+        return Problem{.what = {printerGone, {{"printer", printer.printerName().toStdString()}}}, .where = {}, .remedy = seeToPrinter};
+    return Done{};
 }
 
 } // namespace doorloom

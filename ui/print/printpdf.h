@@ -1,5 +1,6 @@
 #pragma once
 
+#include "base/result.h"
 #include "papers/papers.h"
 #include "papers/schedule.h"
 #include "print/printedpage.h"
@@ -7,7 +8,9 @@
 #include <string>
 #include <string_view>
 
-// Papers as PDF bytes, to be written with saveBytes (core/file). All need a QGuiApplication
+class QPrinter;
+
+// Papers as PDF bytes, to be written with saveBytes (core/file), or onto a printer. All need a QGuiApplication
 // (paperApplication()). The text can be selected, and comes out of the page in the order of the rows; only
 // the shipped font is used.
 namespace doorloom {
@@ -15,8 +18,13 @@ namespace doorloom {
 // Errors: the font is missing; a name is too long or has letters that the font does not hold
 Result<std::string> schedulePdf(const Schedule& schedule, const PageSetup& setup);
 
-// How a paper of papers/papers.h is drawn; null when it has no pages (yet).
-using PdfMaker = Result<std::string> (*)(const Job& job, const PaperSetup& paper, const PageSetup& page);
-PdfMaker pdfMakerFor(std::string_view paper);
+// ---- Papers of papers/papers.h by name.
+
+bool hasPages(std::string_view paper); // some are tables alone
+Result<std::string> paperPdf(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page);
+// Onto a printer.
+// Errors: as schedulePdf; the printer does not begin, or does not go on
+Result<Done> printPaper(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page,
+                        QPrinter& printer);
 
 } // namespace doorloom

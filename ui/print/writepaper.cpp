@@ -20,11 +20,10 @@ constexpr Text formsThere = {.en = "Let its name end with .pdf, .csv or .txt.",
 Result<std::string> pdfOfPaper(const Paper& paper, const Job& job, const PaperSetup& setup,
                                const PageSetup& page)
 {
-    const PdfMaker make = pdfMakerFor(paper.name);
-    if (!make)
+    if (!hasPages(paper.name))
         return Problem{
             .what = {noPages, {{"paper", std::string(paper.name)}}}, .where = "--to", .remedy = plainForms};
-    return make(job, setup, page);
+    return paperPdf(paper.name, job, setup, page);
 }
 
 Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup& setup,

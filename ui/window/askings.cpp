@@ -12,6 +12,7 @@
 #include "judge/setaside.h"
 #include "openjob/shown.h"
 #include "print/paperdialog.h"
+#include "print/printpdf.h"
 #include "print/writepaper.h"
 #include "window/window.h"
 
@@ -20,6 +21,8 @@
 #include <QInputDialog>
 #include <QMessageBox>
 #include <QPushButton>
+#include <QPrintDialog>
+#include <QPrinter>
 #include <QStatusBar>
 
 namespace doorloom {
@@ -145,31 +148,56 @@ void askWhatToFind(Window& window)
     dialog.exec();
 }
 
+namespace {
+
+struct AskedPaper {
+    const Paper& paper;
+    PaperSetup setup;
+    PageSetup page;
+};
+
+void writeAsked(Window& window, const AskedPaper& asked, const QString& form)
+{
+    const std::string path = window.open().path();
+    const QString base = path.empty() ? Window::tr("job") : QFileInfo(shown(path)).completeBaseName();
+    const QString proposed = QStringLiteral("%1-%2.%3").arg(base, shown(std::string(asked.paper.name)), form);
+    const QString to = QFileDialog::getSaveFileName(&window, Window::tr("Write the paper to"), proposed, QStringLiteral("*.") + form);
+    if (to.isEmpty())
+        return;
+    const Result<Done> written = writePaper(asked.paper, window.open().job(), asked.setup, asked.page, to.toStdString());
+    if (!written.ok())
+        return window.show(written.problem());
+    window.statusBar()->showMessage(Window::tr("Written: %1").arg(to));
+}
+
+void printAsked(Window& window, const AskedPaper& asked)
+{
+    QPrinter printer(QPrinter::HighResolution);
+    setPageOf(printer, asked.page.size);
+    if (QPrintDialog dialog(&printer, &window); dialog.exec() != QDialog::Accepted)
+        return;
+    const Result<Done> printed = printPaper(asked.paper.name, window.open().job(), asked.setup, asked.page, printer);
+    if (!printed.ok())
+        return window.show(printed.problem());
+    window.statusBar()->showMessage(Window::tr("Printed."));
+}
+
+} // namespace
+
 void askForPaper(Window& window)
 {
     const Job& job = window.open().job();
     PaperDialog dialog(languageOf(job), &window);
     if (dialog.exec() != QDialog::Accepted)
         return;
-    const std::string form = dialog.form();
-    const QString base = window.open().path().empty()
-                             ? Window::tr("job")
-                             : QFileInfo(shown(window.open().path())).completeBaseName();
-    const QString proposed =
-        QStringLiteral("%1-%2.%3").arg(base, shown(std::string(dialog.paper().name)), shown(form));
-    const QString path = QFileDialog::getSaveFileName(&window, Window::tr("Write the paper to"), proposed,
-                                                      QStringLiteral("*.") + shown(form));
-    if (path.isEmpty())
-        return;
-    const PageSetup page{.size = dialog.size(),
-                         .language = dialog.language(),
-                         .fontFolder = window.surroundings().resources + "/font"};
-    const Result<Done> written =
-        writePaper(dialog.paper(), job, {.language = dialog.language(), .digest = digestOf(job)}, page,
-                   path.toStdString());
-    if (!written.ok())
-        return window.show(written.problem());
-    window.statusBar()->showMessage(Window::tr("Written: %1").arg(path));
+    const AskedPaper asked{dialog.paper(),
+                           {.language = dialog.language(), .digest = digestOf(job)},
+                           {.size = dialog.size(),
+                            .language = dialog.language(),
+                            .fontFolder = window.surroundings().resources + "/font"}};
+    if (dialog.form() == "printer")
+        return printAsked(window, asked);
+    writeAsked(window, asked, shown(dialog.form()));
 }
 
 } // namespace doorloom
