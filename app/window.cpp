@@ -43,7 +43,7 @@ void begin(Window& window, const std::vector<std::string>& arguments)
     QSettings settings;
     if (!arguments.empty())
         window.openFile(QString::fromStdString(arguments.front()));
-    else if (!settings.value("seenBefore").toBool())
+    else if (!window.recoverUnnamed() && !settings.value("seenBefore").toBool())
         window.openSample("restroom-staff.doorjob");
     settings.setValue("seenBefore", true);
 }

@@ -10,11 +10,17 @@
 #include <QTest>
 
 #include <algorithm>
+#include <csignal>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
 #include <string>
 #include <vector>
+
+#include <linux/capability.h>
+#include <sys/prctl.h>
+#include <sys/resource.h>
+#include <unistd.h>
 
 // What the tests of the open job share: small edits, and a folder of their own.
 namespace doorloom {
@@ -74,6 +80,46 @@ inline void startAgain(QProcess& child, const QString& test, const QProcessEnvir
                 {"--gtest_filter=" + test, "--gtest_also_run_disabled_tests"});
 }
 
+// Root writes what is write-protected. Out: whether this process doesn't; if it does, the test has been run
+// by one that doesn't, and there is nothing left to do.
+inline bool isBoundByProtection(const std::string& path, const QString& test)
+{
+    constexpr int mayNotGiveUp = 77;
+    if (::access(path.c_str(), W_OK) != 0)
+        return true;
+    QProcess child;
+    child.setChildProcessModifier([] {
+        if (::prctl(PR_CAPBSET_DROP, CAP_DAC_OVERRIDE, 0, 0, 0) != 0)
+            ::_exit(mayNotGiveUp);
+    });
+    startAgain(child, test, QProcessEnvironment::systemEnvironment());
+    EXPECT_TRUE(child.waitForFinished(60'000));
+    if (child.exitCode() == mayNotGiveUp)
+        [] { GTEST_SKIP() << "this root can't give up its right to write everything"; }();
+    else
+        EXPECT_EQ(child.exitCode(), 0)
+            << child.readAllStandardOutput().constData() << child.readAllStandardError().constData();
+    return false;
+}
+
+// While it lives, no file can grow beyond a few bytes.
+class FullDisk {
+public:
+    FullDisk()
+    {
+        std::signal(SIGXFSZ, SIG_IGN);
+        ::getrlimit(RLIMIT_FSIZE, &before_);
+        const rlimit full = {50, before_.rlim_max};
+        ::setrlimit(RLIMIT_FSIZE, &full);
+    }
+    ~FullDisk() { ::setrlimit(RLIMIT_FSIZE, &before_); }
+    FullDisk(const FullDisk&) = delete;
+    FullDisk& operator=(const FullDisk&) = delete;
+
+private:
+    rlimit before_ = {};
+};
+
 // A folder for jobs, and one for what the program keeps for its user; both are gone at the end.
 class OwnFolders : public ::testing::Test {
 protected:
@@ -84,6 +130,7 @@ protected:
     {
         return jobs_.filePath(QString::fromStdString(name)).toStdString();
     }
+    std::string fileFolder() const { return jobs_.path().toStdString(); }
     // Names there, sorted.
     std::vector<std::string> files() const { return namesIn(jobs_.path()); }
     std::vector<std::string> unsavedJobs() const { return namesIn(data_.filePath("doorloom/unsaved")); }

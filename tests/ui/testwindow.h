@@ -5,11 +5,13 @@
 
 #include <QAction>
 #include <QApplication>
+#include <QLabel>
 #include <QLineEdit>
+#include <QMessageBox>
 #include <QSettings>
-#include <QStandardPaths>
 #include <QTemporaryDir>
 #include <QTest>
+#include <QTimer>
 
 #include <gtest/gtest.h>
 
@@ -18,15 +20,15 @@ namespace doorloom {
 // A window as a user has it, with settings of its own and nothing remembered from other tests.
 class TestWindow {
 public:
-    TestWindow()
+    // In: resources: the folder with the catalogue and the font of papers
+    explicit TestWindow(const std::string& resources = SOURCE_FOLDER "/resources")
     {
-        QStandardPaths::setTestModeEnabled(true);
         QSettings::setDefaultFormat(QSettings::IniFormat);
         QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, folder_.path());
         Result<Catalogue> catalogue = readCatalogue(SOURCE_FOLDER "/resources/catalogue");
         EXPECT_TRUE(catalogue.ok());
         window_ = std::make_unique<Window>(Surroundings{
-            std::move(catalogue.value().kinds), SOURCE_FOLDER "/resources", SOURCE_FOLDER "/samples"});
+            std::move(catalogue.value().kinds), resources, SOURCE_FOLDER "/samples"});
         window_->resize(1280, 800);
         window_->QWidget::show();
         EXPECT_TRUE(QTest::qWaitForWindowExposed(window_.get()));
@@ -56,6 +58,7 @@ public:
         QTest::keyClick(&line, Qt::Key_Return);
     }
 
+    std::string notice() { return the<QLabel>("noticeWords").text().toStdString(); }
     bool isJudged()
     {
         return QTest::qWaitFor([&] { return window_->open().judged() != nullptr; }, 10'000);
@@ -64,6 +67,36 @@ public:
 private:
     QTemporaryDir folder_;
     std::unique_ptr<Window> window_;
+};
+
+// Presses a button of the next question that comes, and keeps what it said.
+class Reply {
+public:
+    explicit Reply(const QString& button)
+    {
+        timer_.callOnTimeout([this, button] {
+            auto* box = qobject_cast<QMessageBox*>(QApplication::activeModalWidget());
+            if (!box)
+                return;
+            timer_.stop();
+            asked_ = (box->text() + " " + box->informativeText()).toStdString();
+            for (QAbstractButton* each : box->buttons())
+                if (each->text().remove('&') == button)
+                    return each->click();
+            ADD_FAILURE() << "no button says so: " << qPrintable(button);
+            box->reject();
+        });
+        timer_.start(0);
+    }
+    bool isGiven()
+    {
+        return QTest::qWaitFor([this] { return !timer_.isActive(); }, 10'000);
+    }
+    const std::string& asked() const { return asked_; }
+
+private:
+    QTimer timer_;
+    std::string asked_;
 };
 
 } // namespace doorloom

@@ -59,6 +59,8 @@ QString ScheduleModel::headingOf(const Line& line) const
 
 QVariant ScheduleModel::data(const QModelIndex& index, int role) const
 {
+    if (!index.isValid()) // Ctrl+C in a table that has no current line asks so
+        return {};
     const Line& line = lines_[static_cast<std::size_t>(index.row())];
     if (role == Qt::FontRole && (!line.row || index.column() == TerminalColumn)) {
         QFont font;

@@ -266,7 +266,6 @@ bool Window::openFile(const QString& path)
         show(problem);
         return false;
     }
-    show(std::optional<Problem>());
     remember(path);
     sheet_->fit();
     offerRecovery();
@@ -331,15 +330,23 @@ bool Window::mayLeaveJob()
     return false;
 }
 
-void Window::offerRecovery()
+bool Window::recoverUnnamed()
+{
+    return open_.path().empty() && offerRecovery();
+}
+
+bool Window::offerRecovery()
 {
     const std::optional<OpenJob::Recovered> found = open_.recoverable();
     if (!found)
-        return;
-    if (wantsRecovery(*this, *found))
-        show(open_.recover());
-    else
+        return false;
+    if (!wantsRecovery(*this, *found)) {
         open_.forgetRecoverable();
+        return false;
+    }
+    show(open_.recover());
+    sheet_->fit();
+    return true;
 }
 
 void Window::remember(const QString& path)

@@ -39,6 +39,7 @@ public:
     bool openFile(const QString& path);
     void openSample(const QString& name); // as a job without a file
     void beginEmpty();
+    bool recoverUnnamed(); // what an earlier run left of a job without a file, if the user wants it
     bool save();
     bool saveAs();
     void askForFile();
@@ -76,7 +77,7 @@ private:
     void showSheets();
     void makePlace(const QString& words);
     bool mayLeaveJob(); // saved, or the user lets it go
-    void offerRecovery();
+    bool offerRecovery(); // whether they were made again
     void remember(const QString& path); // among the recent files
 
     Surroundings surroundings_;
