@@ -2,15 +2,10 @@
 #include "ui/sheetjobs.h"
 
 #include "catalogue/stockcables.h"
-#include "core/random.h"
 #include "edit/drawing.h"
 #include "edit/removeany.h"
 
 #include <gtest/gtest.h>
-
-#include <QApplication>
-
-#include <cstdlib>
 
 namespace doorloom {
 namespace {
@@ -119,103 +114,6 @@ TEST(SheetMad, HidingTheSheetOrAnotherJobEndsADrag)
     desk.release({500, 500});
     EXPECT_EQ(desk.open.history().count(), 0);
     expectAtRest(desk);
-}
-
-// Random events of every sort; EVENTS says how many.
-TEST(SheetMad, AMonkeyAtTheSheetBreaksNothing)
-{
-    const char* asked = std::getenv("EVENTS");
-    const int events = asked ? std::atoi(asked) : 1500;
-    forEachSeed(3, [events](Random& random) {
-        SheetDesk desk(cabinetAndFrame());
-        const auto anywhere = [&] {
-            if (random.below(3) == 0)
-                return QPoint(random.between(-50, 1250), random.between(-50, 950));
-            std::vector<QPoint> points;
-            for (const Device& device : desk.job().devices) {
-                points.push_back(desk.view.rectOf(device.id.number).topLeft() + QPoint(3, 3));
-                for (const Terminal* terminal : terminalsOf(*kindOf(desk.job(), device)))
-                    points.push_back(desk.view.rectOf(device.id.number, terminal->key).center());
-            }
-            for (const Conductor& conductor : desk.job().conductors)
-                points.push_back(desk.view.rectOf(conductor.id.number).topLeft() +
-                                 QPoint(random.between(0, 40), random.between(0, 40)));
-            return points.empty() ? QPoint(5, 5) : random.oneOf(points);
-        };
-        const std::vector<Qt::MouseButton> buttons{Qt::LeftButton, Qt::LeftButton, Qt::LeftButton,
-                                                   Qt::MiddleButton, Qt::RightButton};
-        const std::vector<Qt::KeyboardModifiers> keys{Qt::NoModifier, Qt::NoModifier, Qt::NoModifier,
-                                                      Qt::ControlModifier, Qt::ShiftModifier};
-        const std::vector<Qt::Key> strokes{Qt::Key_Tab,   Qt::Key_Backtab, Qt::Key_Up,     Qt::Key_Down,
-                                           Qt::Key_Left,  Qt::Key_Right,   Qt::Key_Return, Qt::Key_Escape,
-                                           Qt::Key_Space, Qt::Key_A};
-        const char* kinds[] = {"push-plate", "diode", "earth-bar"};
-        const Job start = desk.job();
-        for (int i = 0; i < events; ++i) {
-            switch (random.below(16)) {
-            case 0:
-            case 1:
-            case 2:
-                QTest::mousePress(&desk.view, random.oneOf(buttons), random.oneOf(keys), anywhere());
-                break;
-            case 3:
-            case 4:
-            case 5:
-                QTest::mouseRelease(&desk.view, random.oneOf(buttons), random.oneOf(keys), anywhere());
-                break;
-            case 6:
-            case 7:
-            case 8:
-                desk.move(anywhere());
-                break;
-            case 9:
-                desk.drag(anywhere(), anywhere());
-                break;
-            case 10:
-                desk.key(random.oneOf(strokes), random.oneOf(keys));
-                break;
-            case 11:
-                desk.wheel(anywhere(), random.between(-240, 240), random.oneOf(keys));
-                break;
-            case 12:
-                desk.view.useTool(static_cast<SheetView::Tool>(random.below(6)));
-                break;
-            case 13:
-                if (random.below(4) == 0)
-                    desk.view.place(catalogueKind(kinds[random.below(3)]), {});
-                else if (random.below(2) == 0)
-                    desk.view.pull(*stockCableNamed("18/2"));
-                else
-                    desk.view.turn();
-                break;
-            case 14:
-                if (random.below(2) == 0)
-                    desk.open.history().undo();
-                else
-                    desk.open.history().redo();
-                break;
-            default:
-                if (const Result<Change> gone = removeAny(desk.job(), desk.selection.rows());
-                    gone.ok() && random.below(3) == 0)
-                    static_cast<void>(desk.open.make({}, gone.value()));
-                else if (random.below(3) == 0)
-                    desk.view.fit();
-                break;
-            }
-            if (i % 50 == 0) {
-                QApplication::processEvents();
-                ASSERT_TRUE(verifyJob(desk.job()).empty()) << "after event " << i;
-            }
-        }
-        for (const Qt::MouseButton button :
-             {Qt::LeftButton, Qt::MiddleButton, Qt::RightButton}) // or QTest holds them down
-            QTest::mouseRelease(&desk.view, button, {}, {5, 5});
-        desk.view.useTool(SheetView::Tool::Choose);
-        while (desk.open.history().canUndo())
-            desk.open.history().undo();
-        EXPECT_EQ(desk.job(), start);
-        EXPECT_EQ(QWidget::mouseGrabber(), nullptr);
-    });
 }
 
 } // namespace

@@ -1,0 +1,43 @@
+#include "ui/monkey.h"
+
+#include <cstdio>
+
+namespace doorloom {
+namespace {
+
+// MONKEY=100000 in the environment: so many events for each seed.
+int events()
+{
+    const int wanted = qEnvironmentVariableIntValue("MONKEY");
+    return wanted > 0 ? wanted : 1200;
+}
+
+TEST(Monkey, AtTheWindowBreaksNothing)
+{
+    QApplication::setQuitOnLastWindowClosed(false);
+    forEachSeed(3, [](Random& random) {
+        TestWindow desk;
+        const QString file = desk.folder() + "/door.doorjob";
+        ASSERT_TRUE(QFile::copy(SOURCE_FOLDER "/samples/restroom-staff.doorjob", file));
+        ASSERT_TRUE(desk.window().openFile(file));
+        Monkey monkey(desk, random);
+        for (int next = 500; monkey.events() < events() && !::testing::Test::HasFailure();) {
+            monkey.act();
+            if (monkey.hasChanged()) {
+                EXPECT_TRUE(verifyJob(desk.job()).empty()) << "after event " << monkey.events();
+            }
+            if (monkey.events() >= next) {
+                SCOPED_TRACE("after event " + std::to_string(monkey.events()));
+                monkey.settle();
+                monkey.undoAll();
+                next = monkey.events() + 500;
+            }
+        }
+        monkey.settle();
+        monkey.undoAll();
+        std::printf("%d events\n", monkey.events());
+    });
+}
+
+} // namespace
+} // namespace doorloom
