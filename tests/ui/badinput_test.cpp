@@ -1,11 +1,12 @@
 #include "ui/openjobs.h"
+#include "ui/sheetjobs.h"
 #include "ui/testwindow.h"
 
-#include "core/jobs.h"
 #include "file/jobfile.h"
 #include "file/journal.h"
 
 #include <QClipboard>
+#include <QListWidget>
 #include <QPushButton>
 #include <QTableView>
 
@@ -164,6 +165,34 @@ TEST_F(BadInput, CopyingFromAScheduleInWhichNoLineIsChosenCopiesNothing)
     QApplication::clipboard()->clear();
     QTest::keyClick(&table, Qt::Key_C, Qt::ControlModifier);
     EXPECT_EQ(QApplication::clipboard()->text().toStdString(), "");
+}
+
+// Strikes that nobody has wired: each is never fed.
+Job strikes(int howMany)
+{
+    Job job;
+    for (int count = 1; count <= howMany; ++count)
+        addDevice(job, "ES" + std::to_string(count), "strike-fail-secure", {});
+    return job;
+}
+
+TEST_F(BadInput, TenThousandFindingsAreListedCountedAndGoneThrough)
+{
+    constexpr int howMany = 10'000;
+    ASSERT_TRUE(saveJobFile(strikes(howMany), path).ok());
+    TestWindow desk;
+    ASSERT_TRUE(desk.window().openFile(name));
+    ASSERT_TRUE(QTest::qWaitFor([&] { return desk.window().open().judged() != nullptr; }, 120'000));
+    auto& list = desk.the<QListWidget>("findingsList");
+    EXPECT_EQ(list.count(), howMany);
+    EXPECT_EQ(desk.the<QLabel>("findingsSummary").text().toStdString(),
+              "Dangers 0 · faults 10000 · doubts 0 · hints 0");
+    for (const auto& [action, row] : {std::pair("nextFinding", 0), std::pair("previousFinding", howMany - 1)}) {
+        desk.action(action).trigger();
+        EXPECT_EQ(list.currentRow(), row);
+        EXPECT_TRUE(list.viewport()->rect().intersects(list.visualItemRect(list.currentItem())));
+        EXPECT_EQ(desk.window().selection().rows().size(), 1u);
+    }
 }
 
 } // namespace

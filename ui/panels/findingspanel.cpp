@@ -17,6 +17,9 @@
 namespace doorloom {
 namespace {
 
+// Wrapped lines have to be measured one by one: a longer list has one line for each, cut short at its end.
+constexpr std::size_t mostWrapped = 500;
+
 QString severityShown(Severity severity)
 {
     return shown(severityWord(severity)).toUpper();
@@ -160,12 +163,25 @@ void FindingsPanel::showJudged()
     list_->clear();
     summary_->setText(judged ? summaryOf(*judged) : tr("Looking at the job …"));
     if (judged)
-        for (const Finding& finding : judged->check.findings) {
-            list_->addItem(lineOf(open_.job(), finding));
-            if (knownBy(open_.job(), finding) == chosen_)
-                list_->setCurrentRow(list_->count() - 1);
-        }
+        fill(judged->check.findings);
     showWords();
+}
+
+void FindingsPanel::fill(const std::vector<Finding>& findings)
+{
+    const Job& job = open_.job();
+    const bool isLong = findings.size() > mostWrapped;
+    list_->setWordWrap(!isLong);
+    list_->setUniformItemSizes(isLong);
+    QStringList lines;
+    for (const Finding& finding : findings)
+        lines << lineOf(job, finding);
+    list_->addItems(lines);
+    const auto isChosen = [&](const Finding& finding) { return knownBy(job, finding) == chosen_; };
+    if (!chosen_.empty())
+        if (const auto again = std::find_if(findings.begin(), findings.end(), isChosen);
+            again != findings.end())
+            list_->setCurrentRow(static_cast<int>(again - findings.begin()));
 }
 
 const Finding* FindingsPanel::current() const

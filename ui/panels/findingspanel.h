@@ -29,6 +29,7 @@ signals:
 
 private:
     void showJudged();
+    void fill(const std::vector<Finding>& findings);
     void showWords();   // of the chosen finding, with its remedies; its way is lit
     void showOnSheet(); // what the user has chosen
     void offerRemedies(const Finding& finding);
