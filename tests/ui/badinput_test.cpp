@@ -63,9 +63,10 @@ TEST_F(BadInput, AFileChangedOnTheDiskIsAskedAboutAndKeptOrRead)
     Reply keep("Keep what is here");
     writeAnother(path);
     ASSERT_TRUE(keep.isGiven());
-    EXPECT_EQ(keep.asked(), "'" + path + "' was written by another program after it was opened here. "
-                            "Saving here would replace what the other wrote. Save under another name to "
-                            "keep both.");
+    EXPECT_EQ(keep.asked(), "'" + path +
+                                "' was written by another program after it was opened here. "
+                                "Saving here would replace what the other wrote. Save under another name to "
+                                "keep both.");
     EXPECT_EQ(desk.job(), mine);
     EXPECT_EQ(placesOf(readJobFile(path).value()), std::vector<std::string>{"THEIRS"});
 
@@ -129,8 +130,9 @@ TEST_F(BadInput, AMissingFontIsNamedWhenAPaperNeedsIt)
     answer.start(0);
     desk.action("printPaper").trigger();
     const std::string font = resources + "/font/DejaVuSans.ttf";
-    EXPECT_EQ(desk.notice(), font + ": The font '" + font + "' can't be read. Put the program's folder "
-                                    "resources/font back as it came.");
+    EXPECT_EQ(desk.notice(), font + ": The font '" + font +
+                                 "' can't be read. Put the program's folder "
+                                 "resources/font back as it came.");
     EXPECT_FALSE(QFile::exists(name + ".pdf"));
 }
 
@@ -187,7 +189,8 @@ TEST_F(BadInput, TenThousandFindingsAreListedCountedAndGoneThrough)
     EXPECT_EQ(list.count(), howMany);
     EXPECT_EQ(desk.the<QLabel>("findingsSummary").text().toStdString(),
               "Dangers 0 · faults 10000 · doubts 0 · hints 0");
-    for (const auto& [action, row] : {std::pair("nextFinding", 0), std::pair("previousFinding", howMany - 1)}) {
+    for (const auto& [action, row] :
+         {std::pair("nextFinding", 0), std::pair("previousFinding", howMany - 1)}) {
         desk.action(action).trigger();
         EXPECT_EQ(list.currentRow(), row);
         EXPECT_TRUE(list.viewport()->rect().intersects(list.visualItemRect(list.currentItem())));

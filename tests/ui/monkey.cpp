@@ -58,11 +58,11 @@ void Monkey::act()
         Event event;
     };
     static constexpr Row rows[] = {
-        {40, &Monkey::press},         {40, &Monkey::release},     {60, &Monkey::move},
-        {25, &Monkey::drag},          {6, &Monkey::doubleClick},  {12, &Monkey::wheel},
-        {30, &Monkey::stroke},        {14, &Monkey::shortcut},    {12, &Monkey::typeALine},
-        {8, &Monkey::typeLetters},    {5, &Monkey::trigger},      {8, &Monkey::chooseRows},
-        {8, &Monkey::placeOrPull},    {2, &Monkey::soilClipboard}, {1, &Monkey::soilDisk},
+        {40, &Monkey::press},      {40, &Monkey::release},      {60, &Monkey::move},
+        {25, &Monkey::drag},       {6, &Monkey::doubleClick},   {12, &Monkey::wheel},
+        {30, &Monkey::stroke},     {14, &Monkey::shortcut},     {12, &Monkey::typeALine},
+        {8, &Monkey::typeLetters}, {5, &Monkey::trigger},       {8, &Monkey::chooseRows},
+        {8, &Monkey::placeOrPull}, {2, &Monkey::soilClipboard}, {1, &Monkey::soilDisk},
         {1, &Monkey::resize},
     };
     std::size_t all = 0;
@@ -87,7 +87,8 @@ void Monkey::act()
 void Monkey::settle()
 {
     for (const Qt::MouseButton each : {Qt::LeftButton, Qt::MiddleButton, Qt::RightButton})
-        QTest::mouseRelease(screen(), each, {}, {5, 5}); // or it would be held down for ever
+        QTest::mouseRelease(screen(), each, {}, {5, 5});
+    held_.clear();
     while (QWidget* popup = QApplication::activePopupWidget())
         popup->close();
     QApplication::setActiveWindow(&window());
@@ -125,15 +126,15 @@ Qt::KeyboardModifiers Monkey::modifiers()
 
 Qt::MouseButton Monkey::button()
 {
-    static constexpr Qt::MouseButton any[] = {Qt::LeftButton, Qt::LeftButton, Qt::LeftButton, Qt::LeftButton,
-                                              Qt::MiddleButton, Qt::RightButton};
+    static constexpr Qt::MouseButton any[] = {Qt::LeftButton, Qt::LeftButton,   Qt::LeftButton,
+                                              Qt::LeftButton, Qt::MiddleButton, Qt::RightButton};
     return any[random_.below(std::size(any))];
 }
 
 QPoint Monkey::onTheSheet()
 {
-    const SheetView& sheet = window().sheet();
-    std::vector<QPoint> points{sheet.rect().center()};
+    SheetView& sheet = window().sheet();
+    std::vector<QPoint> points;
     for (const Device& device : desk_.job().devices) {
         points.push_back(sheet.rectOf(device.id.number).topLeft() + QPoint(3, 3));
         for (const Terminal* terminal : terminalsOf(*kindOf(desk_.job(), device)))
@@ -142,7 +143,10 @@ QPoint Monkey::onTheSheet()
     for (const Conductor& conductor : desk_.job().conductors)
         points.push_back(sheet.rectOf(conductor.id.number).topLeft() +
                          QPoint(random_.between(0, 40), random_.between(0, 40)));
-    return random_.oneOf(points);
+    std::erase_if(points, [&](QPoint each) { return !sheet.rect().contains(each); });
+    if (points.empty() && random_.oneIn(4)) // it has scrolled everything away
+        sheet.fit();
+    return points.empty() ? sheet.rect().center() : random_.oneOf(points);
 }
 
 QPoint Monkey::onAControl()
@@ -169,12 +173,17 @@ QPoint Monkey::anywhere()
 
 void Monkey::press()
 {
-    QTest::mousePress(screen(), button(), modifiers(), anywhere());
+    held_.push_back(button());
+    QTest::mousePress(screen(), held_.back(), modifiers(), anywhere());
 }
 
+// Mostly of what is held down, all of it; now and then of what is not.
 void Monkey::release()
 {
-    QTest::mouseRelease(screen(), button(), modifiers(), anywhere());
+    if (held_.empty() || random_.oneIn(8))
+        held_.push_back(button());
+    for (const Qt::MouseButton each : std::exchange(held_, {}))
+        QTest::mouseRelease(screen(), each, modifiers(), anywhere());
 }
 
 void Monkey::move()
@@ -189,6 +198,8 @@ void Monkey::doubleClick()
 
 void Monkey::drag()
 {
+    if (!held_.empty() && !random_.oneIn(4))
+        release();
     const Qt::MouseButton held = button();
     const QPoint from = anywhere(), to = anywhere();
     QTest::mousePress(screen(), held, modifiers(), from);
@@ -197,7 +208,6 @@ void Monkey::drag()
     if (random_.oneIn(4))
         key(Qt::Key_Escape); // while it is held
     QTest::mouseRelease(screen(), held, modifiers(), to);
-    events_ += 4;
 }
 
 void Monkey::wheel()
@@ -217,7 +227,8 @@ void Monkey::key(Qt::Key key, Qt::KeyboardModifiers keys)
 {
     const bool isLetter = key >= Qt::Key_Space && key <= Qt::Key_AsciiTilde;
     const bool isTyped = isLetter && (keys & (Qt::ControlModifier | Qt::AltModifier)) == Qt::NoModifier;
-    QTest::sendKeyEvent(QTest::Click, screen(), key, isTyped ? QString(QChar(key)).toLower() : QString(), keys);
+    QTest::sendKeyEvent(QTest::Click, screen(), key, isTyped ? QString(QChar(key)).toLower() : QString(),
+                        keys);
 }
 
 void Monkey::letters(const std::string& text)
@@ -225,14 +236,13 @@ void Monkey::letters(const std::string& text)
     for (const char letter : text)
         if (letter >= ' ' && letter <= '~') // the test's keyboard has no others
             QTest::keyClick(screen(), letter);
-    events_ += static_cast<int>(text.size());
 }
 
 void Monkey::stroke()
 {
     static constexpr Qt::Key any[] = {
-        Qt::Key_Tab,    Qt::Key_Backtab, Qt::Key_Up,     Qt::Key_Down,  Qt::Key_Left,     Qt::Key_Right,
-        Qt::Key_Return, Qt::Key_Return,  Qt::Key_Escape, Qt::Key_Space, Qt::Key_Menu,     Qt::Key_A,
+        Qt::Key_Tab,    Qt::Key_Backtab, Qt::Key_Up,     Qt::Key_Down,   Qt::Key_Left,     Qt::Key_Right,
+        Qt::Key_Return, Qt::Key_Return,  Qt::Key_Escape, Qt::Key_Space,  Qt::Key_Menu,     Qt::Key_A,
         Qt::Key_Delete, Qt::Key_Home,    Qt::Key_End,    Qt::Key_PageUp, Qt::Key_PageDown, Qt::Key_Backspace};
     if (random_.oneIn(3))
         window().sheet().setFocus();
@@ -249,8 +259,9 @@ void Monkey::shortcut()
 
 std::string Monkey::garbage()
 {
-    static const std::vector<std::string> pieces{"ps1",  "lm1 ", "+",   " - ",  "es1",  "red", " k1.c ", "\"",
-                                                 "wire", "pull ", "22/4", "set ", "wet ", "9999", "-1",    "{"};
+    static const std::vector<std::string> pieces{"ps1",    "lm1 ", "+",    " - ",   "es1",  "red",
+                                                 " k1.c ", "\"",   "wire", "pull ", "22/4", "set ",
+                                                 "wet ",   "9999", "-1",   "{"};
     std::string text;
     for (std::size_t left = random_.below(6); left > 0; --left)
         text += random_.oneOf(pieces);
@@ -266,8 +277,8 @@ void Monkey::typeALine()
         line = line.substr(0, random_.below(line.size())) + garbage();
     key(Qt::Key_L, Qt::ControlModifier);
     letters(line);
-    static constexpr Qt::Key any[] = {Qt::Key_Return, Qt::Key_Return, Qt::Key_Return, Qt::Key_Tab,
-                                      Qt::Key_Down,   Qt::Key_Escape};
+    static constexpr Qt::Key any[] = {Qt::Key_Return, Qt::Key_Return, Qt::Key_Return,
+                                      Qt::Key_Tab,    Qt::Key_Down,   Qt::Key_Escape};
     key(any[random_.below(std::size(any))]);
     key(any[random_.below(std::size(any))]);
 }
@@ -337,7 +348,7 @@ void Monkey::soilDisk()
 
 void Monkey::resize()
 {
-    window().QWidget::resize(random_.between(200, 1600), random_.between(150, 1200));
+    window().QWidget::resize(random_.between(500, 1600), random_.between(400, 1200));
 }
 
 void Monkey::thinOut()

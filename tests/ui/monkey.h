@@ -72,6 +72,7 @@ private:
     Random& random_;
     Job opened_;
     QPointer<QWidget> answered_; // the dialog that is being answered just now
+    std::vector<Qt::MouseButton> held_;
     int turnsOfPopup_ = 0;
     bool changed_ = false;
     int events_ = 0;

@@ -245,8 +245,9 @@ TEST_F(OpenJobFile, ThatIsWriteProtectedIsReadOnly)
     EXPECT_TRUE(open.readOnly());
     add(open, "ONE");
     EXPECT_EQ(outcomeOf(open.save()),
-              path + ": The file cannot be saved: Permission denied. Save where you may write; what was there "
-                     "before is unchanged.");
+              path +
+                  ": The file cannot be saved: Permission denied. Save where you may write; what was there "
+                  "before is unchanged.");
     EXPECT_TRUE(open.unsaved());
     EXPECT_FALSE(fs::exists(path + ".journal"));
     EXPECT_EQ(unsavedJobs(), (Names{"job-1.journal", "job-1.journal.lock"})); // the edit is kept there

@@ -27,8 +27,8 @@ public:
         QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, folder_.path());
         Result<Catalogue> catalogue = readCatalogue(SOURCE_FOLDER "/resources/catalogue");
         EXPECT_TRUE(catalogue.ok());
-        window_ = std::make_unique<Window>(Surroundings{
-            std::move(catalogue.value().kinds), resources, SOURCE_FOLDER "/samples"});
+        window_ = std::make_unique<Window>(
+            Surroundings{std::move(catalogue.value().kinds), resources, SOURCE_FOLDER "/samples"});
         window_->resize(1280, 800);
         window_->QWidget::show();
         EXPECT_TRUE(QTest::qWaitForWindowExposed(window_.get()));

@@ -76,8 +76,8 @@ private:
     void showTitle();
     void showSheets();
     void makePlace(const QString& words);
-    bool mayLeaveJob(); // saved, or the user lets it go
-    bool offerRecovery(); // whether they were made again
+    bool mayLeaveJob();                 // saved, or the user lets it go
+    bool offerRecovery();               // whether they were made again
     void remember(const QString& path); // among the recent files
 
     Surroundings surroundings_;
