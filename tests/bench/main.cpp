@@ -10,9 +10,10 @@
 namespace doorloom::bench {
 
 // Declared and listed, nothing else.
-extern const Row readLarge, writeLarge, firstCheck, editCheck, stepsToVerdicts, enumeration, findRows, completeLine, landTyped;
-static constexpr const Row* rows[] = {&readLarge, &writeLarge, &firstCheck, &editCheck, &stepsToVerdicts, &enumeration,
-                                      &findRows,  &completeLine, &landTyped};
+extern const Row readLarge, writeLarge, snapshotLarge, firstCheck, editCheck, stepsToVerdicts, enumeration, findRows,
+    completeLine, landTyped;
+static constexpr const Row* rows[] = {&readLarge,   &writeLarge, &snapshotLarge, &firstCheck, &editCheck, &stepsToVerdicts,
+                                      &enumeration, &findRows,   &completeLine,  &landTyped};
 
 static int runRows(std::span<char* const> arguments)
 {

@@ -10,11 +10,21 @@
 
 namespace doorloom::bench {
 
-double threadMilliseconds()
+static double millisecondsOn(clockid_t clock)
 {
     timespec now = {};
-    ::clock_gettime(CLOCK_THREAD_CPUTIME_ID, &now);
+    ::clock_gettime(clock, &now);
     return static_cast<double>(now.tv_sec) * 1e3 + static_cast<double>(now.tv_nsec) / 1e6;
+}
+
+double threadMilliseconds()
+{
+    return millisecondsOn(CLOCK_THREAD_CPUTIME_ID);
+}
+
+double otherThreadsMilliseconds()
+{
+    return millisecondsOn(CLOCK_PROCESS_CPUTIME_ID) - threadMilliseconds();
 }
 
 namespace {
@@ -81,6 +91,18 @@ bool isWithin(const char* name, double mostMilliseconds, Gate gate, const std::f
                 : within          ? "within"
                                   : "OVER");
     return gate == Gate::Off || !judged || within;
+}
+
+void Percentiles::tell(const char* name, std::vector<double> times, double most, double floor)
+{
+    std::sort(times.begin(), times.end());
+    const double worst = times[times.size() * 95 / 100], gate = most * slower_;
+    const bool within = worst <= gate;
+    std::printf("%-26s p95 %9.4f ms  median %9.4f  gate %8.3f  ", name, worst, times[times.size() / 2], gate);
+    if (floor > 0)
+        std::printf("bare painter %7.3f ms  ", floor);
+    std::printf("%s\n", gate_ == Gate::Off ? "" : within ? "within" : "OVER");
+    areWithin_ = areWithin_ && (gate_ == Gate::Off || within);
 }
 
 } // namespace doorloom::bench

@@ -27,10 +27,22 @@ bool serialises(Gate gate)
     return isWithin("write", 80, gate, [&] { bytes += jobText(job).size(); });
 }
 
+// A hundred copies at once, so that the clock sees them.
+bool copies(Gate gate)
+{
+    const Job job = largeJob();
+    std::size_t rows = 0;
+    return isWithin("100 snapshots", 10, gate, [&] {
+        for (int copy = 0; copy < 100; ++copy)
+            rows += Job(job).conductors.size();
+    });
+}
+
 } // namespace
 
-extern const Row readLarge, writeLarge;
+extern const Row readLarge, writeLarge, snapshotLarge;
 const Row readLarge = {"read", reads};
 const Row writeLarge = {"write", serialises};
+const Row snapshotLarge = {"snapshot", copies};
 
 } // namespace doorloom::bench
