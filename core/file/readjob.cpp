@@ -6,6 +6,7 @@
 #include "file/upgrades.h"
 
 #include <algorithm>
+#include <deque>
 #include <utility>
 #include <vector>
 
@@ -80,25 +81,27 @@ private:
         return true;
     }
 
-    // Sorts them too: tables grow at their end.
+    // Puts them in order too: tables grow at their end.
     bool noNumberTwice()
     {
-        std::stable_sort(rows_.begin(), rows_.end(),
-                         [](const ReadRow& a, const ReadRow& b) { return a.number < b.number; });
+        for (ReadRow& row : rows_)
+            inOrder_.push_back(&row);
+        std::stable_sort(inOrder_.begin(), inOrder_.end(),
+                         [](const ReadRow* a, const ReadRow* b) { return a->number < b->number; });
         const auto twice =
-            std::adjacent_find(rows_.begin(), rows_.end(),
-                               [](const ReadRow& a, const ReadRow& b) { return a.number == b.number; });
-        return twice == rows_.end() ||
-               reader_.refuse(*(twice + 1)->at, {numberTwice, {{"number", std::to_string(twice->number)}}},
+            std::adjacent_find(inOrder_.begin(), inOrder_.end(),
+                               [](const ReadRow* a, const ReadRow* b) { return a->number == b->number; });
+        return twice == inOrder_.end() ||
+               reader_.refuse(*twice[1]->at, {numberTwice, {{"number", std::to_string((*twice)->number)}}},
                               giveOther);
     }
 
     bool putInto(Job& job)
     {
         Change change;
-        change.steps.reserve(rows_.size());
-        for (ReadRow& row : rows_)
-            change.steps.push_back(std::move(row.step));
+        change.steps.reserve(inOrder_.size());
+        for (ReadRow* row : inOrder_)
+            change.steps.push_back(std::move(row->step));
         std::uint32_t refused = 0;
         const Result<Change> undo = applyChange(job, change, refused);
         if (undo.ok())
@@ -111,14 +114,15 @@ private:
     const Json& rowNumbered(std::uint32_t number) const
     {
         const auto row =
-            std::lower_bound(rows_.begin(), rows_.end(), number,
-                             [](const ReadRow& each, std::uint32_t n) { return each.number < n; });
-        return row != rows_.end() && row->number == number ? *row->at : file_;
+            std::lower_bound(inOrder_.begin(), inOrder_.end(), number,
+                             [](const ReadRow* each, std::uint32_t n) { return each->number < n; });
+        return row != inOrder_.end() && (*row)->number == number ? *(*row)->at : file_;
     }
 
     const Json& file_;
     JsonReader reader_;
-    std::vector<ReadRow> rows_;
+    std::deque<ReadRow> rows_; // a row is large: it stays where it was read
+    std::vector<ReadRow*> inOrder_;
 };
 
 // Brings the tree to the newest version.
