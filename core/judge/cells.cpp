@@ -77,12 +77,16 @@ void Cells::findPieces(std::size_t mostWhole)
         forEachOperator(*wiring_.openings[i], [&](OperatorId id) { join(operators + i, operatorAt(id)); });
         forEachHardware(*wiring_.openings[i], [&](DeviceId id) { join(operators + i, wiring_.indexOf(id)); });
     }
-    for (std::uint32_t i = 0; i < wiring_.conductors.size(); ++i)
+    std::uint32_t landedNowhere = none; // spare cores, mostly: one piece of them all
+    for (std::uint32_t i = 0; i < wiring_.conductors.size(); ++i) {
         for (Vertex end : {wiring_.ends[i].first, wiring_.ends[i].second})
             if (end != none && wiring_.deviceAt[end] != none)
                 join(splices + i, wiring_.deviceAt[end]);
             else if (end != none)
                 join(splices + i, openings + end - wiring_.vertexOf(std::size_t{0}));
+        if (wiring_.ends[i].first == none && wiring_.ends[i].second == none)
+            join(splices + i, std::exchange(landedNowhere, splices + i));
+    }
 
     std::vector<std::uint32_t> number(splices + wiring_.conductors.size());
     for (std::uint32_t i = 0; i < number.size(); ++i)

@@ -96,8 +96,8 @@ const Edit edits[] = {
     {"trunk return", withoutTrunkReturn},
 };
 
-// Forty edits of each kind, each of them undone.
-bool checksAfterEdits(const char* name, Job job, double mostMilliseconds, Gate gate)
+// Forty edits of each kind, each of them undone; the rows of single kinds have no gate.
+void checkAfterEdits(const char* name, Job job, double mostMilliseconds, Percentiles& rows)
 {
     Checker checker;
     checker.check(job);
@@ -116,24 +116,19 @@ bool checksAfterEdits(const char* name, Job job, double mostMilliseconds, Gate g
             if (back.ok() && applyChange(job, back.value()).ok())
                 check();
         }
-        std::sort(times.begin(), times.end());
-        std::printf("  %-13s %-12s median %7.2f ms  p95 %7.2f ms  most %7.2f ms\n", name, kind, times[times.size() / 2],
-                    times[times.size() * 95 / 100], times.back());
         all.insert(all.end(), times.begin(), times.end());
+        Percentiles(Gate::Off).tell(fmt::format("  {}", kind).c_str(), std::move(times), mostMilliseconds);
     }
-    std::sort(all.begin(), all.end());
-    const double p95 = all[all.size() * 95 / 100], most = mostMilliseconds * timesSlower();
-    std::printf("check after an edit, %s: p95 %.2f ms  gate %.2f ms  %s\n", name, p95, most,
-                gate == Gate::Off ? "" : p95 <= most ? "within" : "OVER");
-    return gate == Gate::Off || p95 <= most;
+    rows.tell(fmt::format("edit, {}", name).c_str(), std::move(all), mostMilliseconds);
 }
 
 bool checksAfterEdits(Gate gate)
 {
-    bool within = checksAfterEdits("one door", manyDoors(Feeding::EachItsOwn, 9), mostInOneDoor, gate);
+    Percentiles rows(gate);
+    checkAfterEdits("one door", manyDoors(Feeding::EachItsOwn, 9), mostInOneDoor, rows);
     for (const Shape& shape : shapes)
-        within = checksAfterEdits(shape.name, manyDoors(shape.feeding), mostAfterEdit, gate) && within;
-    return within;
+        checkAfterEdits(shape.name, manyDoors(shape.feeding), mostAfterEdit, rows);
+    return rows.areWithin();
 }
 
 } // namespace
