@@ -3,6 +3,7 @@
 #include "catalogue/catalogue.h"
 #include "window/window.h"
 
+#include <QAbstractButton>
 #include <QAction>
 #include <QApplication>
 #include <QLabel>
