@@ -10,7 +10,7 @@
 
 #include <QCoreApplication>
 #include <QEventLoop>
-#include <QListWidget>
+#include <QListView>
 #include <QTest>
 
 #include <cstdio>
@@ -55,7 +55,7 @@ std::vector<double> findingsFillTimes(int samples)
     panel.show();
     static_cast<void>(QTest::qWaitForWindowExposed(&panel));
     open.begin(job);
-    const auto* list = panel.findChild<QListWidget*>();
+    const auto* list = panel.findChild<QListView*>();
     const auto filled = [&] {
         while (!open.judged())
             QCoreApplication::processEvents(QEventLoop::WaitForMoreEvents);
@@ -71,7 +71,7 @@ std::vector<double> findingsFillTimes(int samples)
         filled();
         times.push_back(threadMilliseconds() - start);
     }
-    if (list->count() < static_cast<int>(howMany)) {
+    if (list->model()->rowCount() < static_cast<int>(howMany)) {
         std::fputs("The findings are not listed: nothing was measured.\n", stderr);
         std::exit(2);
     }

@@ -42,11 +42,16 @@ bool Worker::isNextAwaited()
     return isEnding_ || waiting_;
 }
 
+// What was told stays until there is another: its thousands of rows are then given back on this thread, not
+// on the window's.
 void Worker::run()
 {
+    std::shared_ptr<const Judged> told;
     while (const std::optional<Waiting> snapshot = next())
-        if (std::optional<Judged> judged = judge_(snapshot->job, [this] { return !isNextAwaited(); }))
-            tell_({snapshot->snapshot, std::make_shared<const Judged>(*std::move(judged))});
+        if (std::optional<Judged> judged = judge_(snapshot->job, [this] { return !isNextAwaited(); })) {
+            told = std::make_shared<const Judged>(*std::move(judged));
+            tell_({snapshot->snapshot, told});
+        }
 }
 
 } // namespace doorloom

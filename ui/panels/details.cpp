@@ -4,9 +4,11 @@
 #include "openjob/shown.h"
 #include "panels/form.h"
 
+#include <QScrollBar>
 #include <QTimer>
 
 #include <algorithm>
+#include <utility>
 
 namespace doorloom {
 namespace {
@@ -41,13 +43,30 @@ void Details::startTyping()
     focusNextChild();
 }
 
-// What a row shows hangs on rows beside it too (operators, places, ends): any wiring change shows it anew.
+// What a row shows hangs on rows beside it too: operators, places, ends.
 void Details::jobChanged(const Touched& touched)
 {
     const auto isChosen = [&](std::uint32_t number) { return selection_.holds(number); };
-    if (touched.everything || touched.wiring || selection_.rows().empty() ||
-        std::any_of(touched.rows.begin(), touched.rows.end(), isChosen))
+    const bool reaches = touched.everything || touched.wiring || selection_.rows().empty() ||
+                         std::any_of(touched.rows.begin(), touched.rows.end(), isChosen);
+    if (reaches && (touched.everything || !isAsShown()))
         makeSoon();
+    else if (auto* form = qobject_cast<Form*>(widget()))
+        form->forgetRefusals();
+}
+
+// Cost: tables that no change has reached are equal at a glance.
+bool Details::isAsShown() const
+{
+    const Job& now = open_.job();
+    if (selection_.rows().empty())
+        return shown_.info == now.info && shown_.openings == now.openings &&
+               shown_.devices.size() == now.devices.size() && shown_.cables.size() == now.cables.size() &&
+               shown_.conductors.size() == now.conductors.size();
+    const bool isDevice =
+        selection_.rows().size() == 1 && now.devices.find({selection_.rows().front()}) != nullptr;
+    return isDevice && shown_.devices == now.devices && shown_.operators == now.operators &&
+           shown_.places == now.places;
 }
 
 void Details::makeSoon()
@@ -64,8 +83,13 @@ void Details::showChosen()
 {
     QWidget* focused = widget() && widget()->isAncestorOf(focusWidget()) ? focusWidget() : nullptr;
     const QString name = focused ? focused->objectName() : QString();
+    const bool isAgain = std::exchange(rows_, selection_.rows()) == selection_.rows();
+    const int scrolled = isAgain ? verticalScrollBar()->value() : 0;
+    shown_ = open_.job();
     Form* form = selection_.rows().empty() ? formOfJob() : formOf(selection_.rows());
     setWidget(form); // the older one goes
+    setMinimumWidth(form->minimumSizeHint().width() + verticalScrollBar()->sizeHint().width());
+    verticalScrollBar()->setValue(scrolled);
     if (QWidget* again = name.isEmpty() ? nullptr : form->findChild<QWidget*>(name))
         again->setFocus();
 }
@@ -82,11 +106,16 @@ Form* Details::formOfJob()
                     .arg(job.conductors.size())
                     .arg(job.openings.size()));
     form->button("titleBlock", tr("Title block …"), [this] { emit titleBlockAsked(); });
-    form->heading(tr("Openings"));
-    for (const Opening& opening : job.openings)
-        form->button("opening " + shown(opening.tag),
-                     tr("Opening %1 …").arg(shown(opening.tag)),
-                     [this, number = opening.id.number] { selection_.choose({number}); });
+    QStringList lines;
+    std::vector<std::uint32_t> numbers;
+    for (const Opening& opening : job.openings) {
+        lines << tr("%1  %2").arg(shown(opening.tag), shown(opening.words));
+        numbers.push_back(opening.id.number);
+    }
+    if (!lines.isEmpty())
+        form->list("openings", tr("Openings"), lines, [this, numbers](int line) {
+            selection_.choose({numbers[static_cast<std::size_t>(line)]});
+        });
     form->button("addOpening", tr("Add an opening"), [this] { emit openingAsked(); });
     form->words(tr("Choose a device, cable or conductor to see what it is and to set it."));
     return form;

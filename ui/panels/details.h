@@ -26,6 +26,7 @@ signals:
 
 private:
     void jobChanged(const Touched& touched);
+    bool isAsShown() const; // the form made anew would say what it says now
     void showChosen();
     Form* formOf(const std::vector<std::uint32_t>& rows);
     Form* formOfJob();
@@ -34,6 +35,8 @@ private:
     OpenJob& open_;
     Selection& selection_;
     bool waiting_ = false;
+    Job shown_;                       // as it was when the form was made
+    std::vector<std::uint32_t> rows_; // that the form is about
 };
 
 // What each sort of row shows; the row is there.

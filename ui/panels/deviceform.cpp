@@ -76,7 +76,7 @@ void addSetting(Form& form, const Device& device, const Setting& setting)
                      return setSetting(form.job(), id, key, value);
                  }});
         }
-        return form.choiceField(name, shown(setting.words), items, current);
+        return form.choiceField(name, shown(setting.words), {items, current});
     }
     const double* number = now ? std::get_if<double>(&*now) : nullptr;
     form.textField(
@@ -90,35 +90,41 @@ void addSetting(Form& form, const Device& device, const Setting& setting)
         limitsOf(setting));
 }
 
-void addRole(Form& form, const Device& device, const Role& role)
+Form::Choices movers(Form& form, DeviceId device, const Key& role)
 {
     const Job& job = form.job();
-    const OperatorId bound = boundTo(device, role.key);
-    std::vector<Form::Item> items;
-    int current = -1;
-    for (const OperatorId by : operatorsFor(job, device.id, role.key)) {
+    const OperatorId bound = boundTo(*job.devices.find(device), role);
+    Form::Choices choices;
+    for (const OperatorId by : operatorsFor(job, device, role)) {
         if (by == bound)
-            current = static_cast<int>(items.size());
-        items.push_back({shown(nameOf(job, by)), [&form, id = device.id, key = role.key, by] {
-                             return bindRole(form.job(), id, key, by);
-                         }});
+            choices.current = static_cast<int>(choices.items.size());
+        choices.items.push_back({shown(nameOf(job, by)), [&form, device, role, by] {
+                                     return bindRole(form.job(), device, role, by);
+                                 }});
     }
-    if (current >= 0 && job.operators.find(bound)->owner != device.id)
-        items.push_back({Form::tr("by itself alone"), [&form, id = device.id, key = role.key] {
-                             Numbers numbers(form.job());
-                             return releaseRole(form.job(), numbers, id, key);
-                         }});
-    form.choiceField("role " + shown(role.key), Form::tr("%1: moved by").arg(shown(role.words)), items,
-                     current);
-    const Operator* moved = job.operators.find(bound);
+    if (choices.current >= 0 && job.operators.find(bound)->owner != device)
+        choices.items.push_back({Form::tr("by itself alone"), [&form, device, role] {
+                                     Numbers numbers(form.job());
+                                     return releaseRole(form.job(), numbers, device, role);
+                                 }});
+    return choices;
+}
+
+void addRole(Form& form, const Device& device, const Role& role)
+{
+    const OperatorId bound = boundTo(device, role.key);
+    const Operator* moved = form.job().operators.find(bound);
+    form.longChoiceField("role " + shown(role.key), Form::tr("%1: moved by").arg(shown(role.words)),
+                         moved ? shown(nameOf(form.job(), bound)) : QString(),
+                         [&form, id = device.id, key = role.key] { return movers(form, id, key); });
     if (!moved)
         return;
     std::vector<Form::Item> throws;
     for (const Throw& each : moved->throws)
         throws.push_back(
             {shown(each.words), [&form, bound, key = each.key] { return setIdle(form.job(), bound, key); }});
-    form.choiceField("idle " + shown(role.key), Form::tr("at rest"), throws,
-                     placeOf(moved->throws, moved->idle));
+    form.choiceField("idle " + shown(role.key), Form::tr("at rest"),
+                     {throws, placeOf(moved->throws, moved->idle)});
 }
 
 } // namespace

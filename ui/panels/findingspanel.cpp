@@ -3,10 +3,11 @@
 #include "judge/findingtext.h"
 #include "judge/report.h"
 #include "openjob/shown.h"
+#include "panels/findingsmodel.h"
 
 #include <QGridLayout>
 #include <QLabel>
-#include <QListWidget>
+#include <QListView>
 #include <QPushButton>
 #include <QSplitter>
 #include <QTextBrowser>
@@ -16,26 +17,6 @@
 
 namespace doorloom {
 namespace {
-
-// Wrapped lines have to be measured one by one: a longer list has one line for each, cut short at its end.
-constexpr std::size_t mostWrapped = 500;
-
-QString severityShown(Severity severity)
-{
-    return shown(severityWord(severity)).toUpper();
-}
-
-QString lineOf(const Job& job, const Finding& finding)
-{
-    QString line =
-        FindingsPanel::tr("%1  %2: %3")
-            .arg(severityShown(finding.severity), shown(atText(job, finding)), shown(titleOf(finding)));
-    if (finding.undecided)
-        line = FindingsPanel::tr("%1 (not proved and not excluded)").arg(line);
-    if (setAsideFor(job, finding))
-        line = FindingsPanel::tr("%1 (set aside)").arg(line);
-    return line;
-}
 
 QString paragraph(const QString& head, const QString& words)
 {
@@ -53,7 +34,8 @@ QString pathShown(const Job& job, const Finding& finding)
 
 QString wordsOf(const Job& job, const Finding& finding)
 {
-    QString html = paragraph(FindingsPanel::tr("When:"), shown(inPosition(job, finding))) +
+    QString html = paragraph(shown(titleOf(finding)), {}) +
+                   paragraph(FindingsPanel::tr("When:"), shown(inPosition(job, finding))) +
                    paragraph(FindingsPanel::tr("Why:"), shown(finding.why));
     if (finding.remedies.empty())
         html += paragraph(FindingsPanel::tr("To do:"), shown(finding.remedy));
@@ -111,28 +93,31 @@ std::vector<std::uint32_t> rowsOf(const Finding& finding)
     return rows;
 }
 
-std::string knownBy(const Job& job, const Finding& finding)
+bool isSame(const Job& job, const Finding& a, const Finding& b)
 {
-    return ruleOf(finding) + " " + atText(job, finding) + " " + throwsKey(job, finding);
+    return a.at == b.at && ruleOf(a) == ruleOf(b) && throwsKey(job, a) == throwsKey(job, b);
 }
 
 } // namespace
 
 FindingsPanel::FindingsPanel(OpenJob& open, Selection& selection, QWidget* parent)
     : QWidget(parent), open_(open), selection_(selection), summary_(new QLabel(this)),
-      list_(new QListWidget(this)), words_(new QTextBrowser(this)), remedies_(new QWidget(this))
+      model_(new FindingsModel(this)), list_(new QListView(this)), words_(new QTextBrowser(this)),
+      remedies_(new QWidget(this))
 {
     summary_->setWordWrap(true);
     summary_->setObjectName("findingsSummary");
     summary_->setAccessibleName(tr("Summary of findings"));
     list_->setObjectName("findingsList");
     list_->setAccessibleName(tr("Findings"));
-    list_->setWordWrap(true);
-    list_->setUniformItemSizes(false);
+    list_->setModel(model_);
+    list_->setUniformItemSizes(true); // two lines each: none has to be measured
     list_->setAlternatingRowColors(true);
     words_->setObjectName("findingWords");
     words_->setAccessibleName(tr("The finding in words"));
     words_->setFrameShape(QFrame::NoFrame);
+    list_->setMinimumHeight(4 * fontMetrics().lineSpacing()); // two findings, where the scale leaves no more
+    words_->setMinimumHeight(3 * fontMetrics().lineSpacing());
 
     auto* below = new QWidget(this);
     below_ = new QVBoxLayout(below);
@@ -151,52 +136,49 @@ FindingsPanel::FindingsPanel(OpenJob& open, Selection& selection, QWidget* paren
     layout->addWidget(parts, 1);
 
     connect(&open_, &OpenJob::judgedChanged, this, &FindingsPanel::showJudged);
-    connect(list_, &QListWidget::currentRowChanged, this, &FindingsPanel::showOnSheet);
-    connect(list_, &QListWidget::itemActivated, this, &FindingsPanel::showOnSheet);
+    connect(list_->selectionModel(), &QItemSelectionModel::currentRowChanged, this, [this] {
+        if (!isShowing_)
+            showOnSheet();
+    });
+    connect(list_, &QListView::activated, this, &FindingsPanel::showOnSheet);
     showJudged();
 }
 
 void FindingsPanel::showJudged()
 {
     const Judged* judged = open_.judged();
-    const QSignalBlocker quiet(list_);
-    list_->clear();
+    isShowing_ = true;
     summary_->setText(judged ? summaryOf(*judged) : tr("Looking at the job …"));
     if (judged)
-        fill(judged->check.findings);
+        model_->show(open_.job(), judged->check.findings);
+    else
+        model_->clear();
+    chooseAgain();
+    isShowing_ = false;
     showWords();
 }
 
-void FindingsPanel::fill(const std::vector<Finding>& findings)
+void FindingsPanel::chooseAgain()
 {
-    const Job& job = open_.job();
-    const bool isLong = findings.size() > mostWrapped;
-    list_->setWordWrap(!isLong);
-    list_->setUniformItemSizes(isLong);
-    QStringList lines;
-    for (const Finding& finding : findings)
-        lines << lineOf(job, finding);
-    list_->addItems(lines);
-    const auto isChosen = [&](const Finding& finding) { return knownBy(job, finding) == chosen_; };
-    if (!chosen_.empty())
-        if (const auto again = std::find_if(findings.begin(), findings.end(), isChosen);
-            again != findings.end())
-            list_->setCurrentRow(static_cast<int>(again - findings.begin()));
+    for (int row = 0; chosen_ && row < model_->rowCount(); ++row)
+        if (isSame(open_.job(), *model_->at(row), *chosen_))
+            list_->setCurrentIndex(model_->index(row));
+}
+
+int FindingsPanel::row() const
+{
+    return list_->currentIndex().row();
 }
 
 const Finding* FindingsPanel::current() const
 {
-    const Judged* judged = open_.judged();
-    const int row = list_->currentRow();
-    if (!judged || row < 0 || static_cast<std::size_t>(row) >= judged->check.findings.size())
-        return nullptr;
-    return &judged->check.findings[static_cast<std::size_t>(row)];
+    return model_->at(row());
 }
 
 void FindingsPanel::showOnSheet()
 {
     const Finding* finding = current();
-    chosen_ = finding ? knownBy(open_.job(), *finding) : std::string();
+    chosen_ = finding ? std::optional(*finding) : std::nullopt;
     showWords();
     if (!finding)
         return;
@@ -250,11 +232,11 @@ void FindingsPanel::offerRemedies(const Finding& finding)
 
 void FindingsPanel::goTo(int steps)
 {
-    const int count = list_->count();
+    const int count = model_->rowCount();
     if (count == 0)
         return;
-    const int from = list_->currentRow() < 0 ? (steps > 0 ? -1 : 0) : list_->currentRow();
-    list_->setCurrentRow(((from + steps) % count + count) % count);
+    const int from = row() < 0 ? (steps > 0 ? -1 : 0) : row();
+    list_->setCurrentIndex(model_->index(((from + steps) % count + count) % count));
 }
 
 } // namespace doorloom

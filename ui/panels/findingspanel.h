@@ -6,12 +6,16 @@
 
 #include <QWidget>
 
+#include <optional>
+
 class QLabel;
-class QListWidget;
+class QListView;
 class QTextBrowser;
 class QVBoxLayout;
 
 namespace doorloom {
+
+class FindingsModel;
 
 // What the checks say of the job as it is now, the worst first. Choosing a finding lights its way on the
 // sheet and says in which position it happens; its remedies are buttons, each one undoable change.
@@ -29,20 +33,23 @@ signals:
 
 private:
     void showJudged();
-    void fill(const std::vector<Finding>& findings);
+    void chooseAgain(); // the finding that was chosen before the job was looked at again
     void showWords();   // of the chosen finding, with its remedies; its way is lit
     void showOnSheet(); // what the user has chosen
     void offerRemedies(const Finding& finding);
+    int row() const; // that is chosen; -1: none
     const Finding* current() const;
 
     OpenJob& open_;
     Selection& selection_;
     QLabel* summary_;
-    QListWidget* list_;
+    FindingsModel* model_;
+    QListView* list_;
     QTextBrowser* words_;
     QVBoxLayout* below_ = nullptr;
-    QWidget* remedies_;  // of the chosen finding; made anew with each
-    std::string chosen_; // rule, at and throws: the same finding stays chosen when the job is looked at again
+    QWidget* remedies_; // of the chosen finding; made anew with each
+    std::optional<Finding> chosen_;
+    bool isShowing_ = false; // the list is being filled: nobody has chosen anything
 };
 
 } // namespace doorloom

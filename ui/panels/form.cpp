@@ -2,12 +2,15 @@
 
 #include "edit/undowords.h"
 #include "openjob/shown.h"
+#include "panels/choicebox.h"
 
-#include <QComboBox>
 #include <QLabel>
 #include <QLineEdit>
+#include <QListWidget>
 #include <QPushButton>
-#include <QToolTip>
+
+#include <algorithm>
+#include <memory>
 
 namespace doorloom {
 
@@ -42,6 +45,12 @@ void Form::field(const QString& label, QWidget* editor)
     rows_->addRow(label, editor);
 }
 
+void Form::forgetRefusals()
+{
+    for (QLabel* older : findChildren<QLabel*>("refusal"))
+        rows_->removeRow(older);
+}
+
 bool Form::make(QWidget* editor, const Result<Change>& change)
 {
     std::optional<Problem> problem;
@@ -51,6 +60,7 @@ bool Form::make(QWidget* editor, const Result<Change>& change)
         problem = open_.make(undoWords(job(), doing::alter, {subject}), change.value());
     if (!problem)
         return true;
+    forgetRefusals();
     auto* why = new QLabel(shown(*problem), this);
     why->setObjectName("refusal");
     why->setWordWrap(true);
@@ -58,9 +68,6 @@ bool Form::make(QWidget* editor, const Result<Change>& change)
     why->setBackgroundRole(QPalette::ToolTipBase);
     why->setForegroundRole(QPalette::ToolTipText);
     why->setMargin(4);
-    for (QLabel* older : findChildren<QLabel*>("refusal"))
-        if (older != why)
-            rows_->removeRow(older);
     int row = rows_->rowCount() - 1;
     QFormLayout::ItemRole role{};
     if (editor)
@@ -88,21 +95,54 @@ void Form::textField(const QString& name, const QString& label, const std::strin
     field(label, editor);
 }
 
-void Form::choiceField(const QString& name, const QString& label, const std::vector<Item>& items, int current)
+void Form::choiceField(const QString& name, const QString& label, Choices choices)
 {
-    auto* editor = new QComboBox(this);
+    addChoice(name, label, {}, [choices = std::move(choices)] { return choices; })->ask();
+}
+
+void Form::longChoiceField(const QString& name, const QString& label, const QString& now,
+                           std::function<Choices()> choices)
+{
+    addChoice(name, label, now, std::move(choices));
+}
+
+ChoiceBox* Form::addChoice(const QString& name, const QString& label, const QString& now,
+                           std::function<Choices()> choices)
+{
+    auto* editor = new ChoiceBox(now, this);
     editor->setObjectName(name);
-    editor->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
-    editor->setMinimumContentsLength(12);
-    for (const Item& item : items)
-        editor->addItem(item.words);
-    editor->setCurrentIndex(current);
-    connect(editor, &QComboBox::activated, this, [this, editor, items, current](int chosen) {
-        if (chosen != current && items[static_cast<std::size_t>(chosen)].chosen &&
-            !make(editor, items[static_cast<std::size_t>(chosen)].chosen()))
-            editor->setCurrentIndex(current);
+    auto shared = std::make_shared<Choices>(); // by both slots
+    connect(editor, &ChoiceBox::asked, this, [editor, shared, choices = std::move(choices)] {
+        *shared = choices();
+        QStringList words;
+        for (const Item& item : shared->items)
+            words << item.words;
+        editor->offer(words, shared->current);
+    });
+    connect(editor, &ChoiceBox::activated, this, [this, editor, shared](int chosen) {
+        const auto& make = shared->items[static_cast<std::size_t>(chosen)].chosen;
+        if (chosen != shared->current && make && !this->make(editor, make()))
+            editor->setCurrentIndex(shared->current);
     });
     field(label, editor);
+    return editor;
+}
+
+void Form::list(const QString& name, const QString& label, const QStringList& lines,
+                std::function<void(int)> picked)
+{
+    constexpr int mostLines = 12;
+    auto* list = new QListWidget(this);
+    list->setObjectName(name);
+    list->setUniformItemSizes(true);
+    list->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    list->addItems(lines);
+    const int shownLines = std::min(static_cast<int>(lines.size()), mostLines);
+    list->setFixedHeight(shownLines * list->sizeHintForRow(0) + 2 * list->frameWidth());
+    const auto pick = [list, picked = std::move(picked)] { picked(list->currentRow()); };
+    connect(list, &QListWidget::itemClicked, this, pick);
+    connect(list, &QListWidget::itemActivated, this, pick);
+    field(label, list);
 }
 
 void Form::wide(QWidget* editor)

@@ -15,6 +15,8 @@
 
 namespace doorloom {
 
+class ChoiceBox;
+
 // A column of fields about one row of the job. What a field refuses stands under it with the reason, and the
 // field shows the old value again.
 class Form : public QWidget {
@@ -34,16 +36,31 @@ public:
         QString words;
         std::function<Result<Change>()> chosen;
     };
-    void choiceField(const QString& name, const QString& label, const std::vector<Item>& items, int current);
-    void field(const QString& label, QWidget* editor); // any other editor
-    void wide(QWidget* editor);
+    struct Choices {
+        std::vector<Item> items;
+        int current = -1;
+    };
+    void choiceField(const QString& name, const QString& label, Choices choices);
+    // One whose list grows with the job, and is made when somebody turns to the field.
+    // In: the words of the one that is chosen now
+    void longChoiceField(const QString& name, const QString& label, const QString& now,
+                         std::function<Choices()> choices);
+    // Words one under the other, of which one can be picked.
+    void list(const QString& name, const QString& label, const QStringList& lines,
+              std::function<void(int)> picked);
+    void wide(QWidget* editor); // any other editor
     void button(const QString& name, const QString& words, std::function<void()> pressed);
 
     // Makes the change; a refusal is shown under the editor.
     bool make(QWidget* editor, const Result<Change>& change);
+    void forgetRefusals();
     std::uint32_t subject = 0; // the row it is about, for the words of undo
 
 private:
+    void field(const QString& label, QWidget* editor);
+    ChoiceBox* addChoice(const QString& name, const QString& label, const QString& now,
+                         std::function<Choices()> choices);
+
     OpenJob& open_;
     QFormLayout* rows_;
 };

@@ -9,15 +9,19 @@ namespace doorloom {
 void placeField(Form& form, const QString& label, PlaceId place,
                 std::function<Result<Change>(PlaceId)> changed)
 {
-    std::vector<Form::Item> items{{Form::tr("not said yet"), [changed] { return changed({}); }}};
-    int current = 0;
-    for (const Place& each : form.job().places) {
-        if (each.id == place)
-            current = static_cast<int>(items.size());
-        items.push_back(
-            {shown(each.tag + " " + each.words).trimmed(), [changed, id = each.id] { return changed(id); }});
-    }
-    form.choiceField(label, label, items, current);
+    const auto wordsOf = [](const Place& each) { return shown(each.tag + " " + each.words).trimmed(); };
+    const QString notSaid = Form::tr("not said yet");
+    const Place* now = form.job().places.find(place);
+    form.longChoiceField(
+        label, label, now ? wordsOf(*now) : notSaid, [&form, place, notSaid, changed, wordsOf] {
+            Form::Choices choices{{{notSaid, [changed] { return changed({}); }}}, 0};
+            for (const Place& each : form.job().places) {
+                if (each.id == place)
+                    choices.current = static_cast<int>(choices.items.size());
+                choices.items.push_back({wordsOf(each), [changed, id = each.id] { return changed(id); }});
+            }
+            return choices;
+        });
 }
 
 void standingField(Form& form, Standing standing)
@@ -28,7 +32,7 @@ void standingField(Form& form, Standing standing)
         items.push_back({shown(wordsOf(each)), [&form, each] {
                              return Result<Change>(setStanding(form.job(), {form.subject}, each));
                          }});
-    form.choiceField("standing", Form::tr("Standing"), items, static_cast<int>(standing));
+    form.choiceField("standing", Form::tr("Standing"), {items, static_cast<int>(standing)});
 }
 
 } // namespace doorloom

@@ -21,7 +21,7 @@ void enumField(Form& form, const QString& name, const QString& label, Enum now,
             current = static_cast<int>(items.size());
         items.push_back({shown(wordsOf(each)), [changed, each] { return changed(each); }});
     }
-    form.choiceField(name, label, items, current);
+    form.choiceField(name, label, {items, current});
 }
 
 // The opening with one member altered.
@@ -36,45 +36,58 @@ Result<Change> with(const Job& job, OpeningId id, Member Opening::*member, Value
 void moverField(Form& form, const Opening& opening, const QString& label, OperatorId Opening::*member,
                 OperatorNature nature)
 {
-    const Job& job = form.job();
-    std::vector<Form::Item> items{{Form::tr("none"), [&form, id = opening.id, member] {
-                                       return with(form.job(), id, member, OperatorId{});
-                                   }}};
-    int current = 0;
-    for (const Operator& each : job.operators) {
-        if (each.nature != nature)
-            continue;
-        if (each.id == opening.*member)
-            current = static_cast<int>(items.size());
-        items.push_back({shown(nameOf(job, each)), [&form, id = opening.id, member, moved = each.id] {
-                             return with(form.job(), id, member, moved);
-                         }});
-    }
-    form.choiceField(label, label, items, current);
+    const Operator* now = form.job().operators.find(opening.*member);
+    const auto set = [&form, id = opening.id, member](OperatorId moved) {
+        return [&form, id, member, moved] { return with(form.job(), id, member, moved); };
+    };
+    form.longChoiceField(label, label, now ? shown(nameOf(form.job(), *now)) : Form::tr("none"),
+                         [&form, set, nature, now = opening.*member] {
+                             Form::Choices choices{{{Form::tr("none"), set({})}}, 0};
+                             for (const Operator& each : form.job().operators) {
+                                 if (each.nature != nature)
+                                     continue;
+                                 if (each.id == now)
+                                     choices.current = static_cast<int>(choices.items.size());
+                                 choices.items.push_back({shown(nameOf(form.job(), each)), set(each.id)});
+                             }
+                             return choices;
+                         });
+}
+
+using Fits = bool (*)(const Kind& kind);
+
+std::vector<const Device*> devicesThatFit(const Job& job, Fits fits)
+{
+    std::vector<const Device*> fitting;
+    for (const Device& device : job.devices)
+        if (fits(*kindOf(job, device)))
+            fitting.push_back(&device);
+    return fitting;
 }
 
 // What is there, each with a way out, and a list of what can be added.
 void addMembers(Form& form, const Opening& opening, OpeningPart part, const std::vector<DeviceId>& members,
-                const QString& heading, bool (*fits)(const Kind&))
+                const QString& heading, Fits fits)
 {
-    const Job& job = form.job();
+    const OpeningId id = opening.id;
     form.heading(heading);
-    std::vector<Form::Item> others{{Form::tr("add …"), {}}};
-    for (const Device& device : job.devices) {
-        const bool isMember = std::find(members.begin(), members.end(), device.id) != members.end();
-        if (isMember)
-            form.button("takeOut " + shown(device.tag), Form::tr("Take out %1").arg(shown(device.tag)),
-                        [&form, id = opening.id, member = device.id] {
-                            form.make(nullptr, takeFromOpening(form.job(), id, member));
-                        });
-        else if (fits(*kindOf(job, device)))
-            others.push_back({shown(device.tag + " ") + shown(kindOf(job, device)->title),
-                              [&form, id = opening.id, part, member = device.id] {
-                                  return addToOpening(form.job(), id, part, member);
-                              }});
-    }
-    if (others.size() > 1)
-        form.choiceField("add " + heading, heading, others, 0);
+    for (const DeviceId member : members)
+        form.button("takeOut " + shown(tagOf(form.job(), member)),
+                    Form::tr("Take out %1").arg(shown(tagOf(form.job(), member))),
+                    [&form, id, member] { form.make(nullptr, takeFromOpening(form.job(), id, member)); });
+    if (devicesThatFit(form.job(), fits).size() <= members.size())
+        return;
+    form.longChoiceField("add " + heading, heading, Form::tr("add …"), [&form, id, part, members, fits] {
+        const Job& job = form.job();
+        Form::Choices choices{{{Form::tr("add …"), {}}}, 0};
+        for (const Device* device : devicesThatFit(job, fits))
+            if (std::find(members.begin(), members.end(), device->id) == members.end())
+                choices.items.push_back({shown(device->tag + " ") + shown(kindOf(job, *device)->title),
+                                         [&form, id, part, member = device->id] {
+                                             return addToOpening(form.job(), id, part, member);
+                                         }});
+        return choices;
+    });
 }
 
 // Who can ask or let go: a hand, key, sensor or switch, in a throw that isn't its rest.
@@ -118,12 +131,15 @@ void addActs(Form& form, const Opening& opening, ActList list, const std::vector
                         form.make(nullptr, removeAct(form.job(), id, list, name));
                     });
     }
-    std::vector<Form::Item> items{{Form::tr("add …"), {}}};
-    for (const auto& [words, thrown] : askers(form.job()))
-        items.push_back({words, [&form, id = opening.id, list, name = words, asker = thrown] {
-                             return addAct(form.job(), id, list, {name.toStdString(), Side::Both, {asker}});
-                         }});
-    form.choiceField("add " + heading, heading, items, 0);
+    form.longChoiceField("add " + heading, heading, Form::tr("add …"), [&form, id = opening.id, list] {
+        Form::Choices choices{{{Form::tr("add …"), {}}}, 0};
+        for (const auto& [words, thrown] : askers(form.job()))
+            choices.items.push_back(
+                {words, [&form, id, list, name = words, asker = thrown] {
+                     return addAct(form.job(), id, list, {name.toStdString(), Side::Both, {asker}});
+                 }});
+        return choices;
+    });
 }
 
 void addOccupied(Form& form, const Opening& opening)
@@ -141,7 +157,7 @@ void addOccupied(Form& form, const Opening& opening)
             items.push_back({words, [&form, id = opening.id, here = thrown] {
                                  return setOccupied(form.job(), id, {here});
                              }});
-    form.choiceField("occupied", Form::tr("Occupied while"), items, current);
+    form.choiceField("occupied", Form::tr("Occupied while"), {items, current});
 }
 
 void addPromises(Form& form, const Opening& opening, const std::vector<DeviceId>& devices,
@@ -181,8 +197,8 @@ void fillForm(Form& form, const Opening& opening)
         return [&form, id, isRated] { return with(form.job(), id, &Opening::fireRated, isRated); };
     };
     form.choiceField("fireRated", Form::tr("Fire rating"),
-                     {{Form::tr("not fire-rated"), rated(false)}, {Form::tr("fire-rated"), rated(true)}},
-                     opening.fireRated ? 1 : 0);
+                     {{{Form::tr("not fire-rated"), rated(false)}, {Form::tr("fire-rated"), rated(true)}},
+                      opening.fireRated ? 1 : 0});
     moverField(form, opening, Form::tr("Its leaf"), &Opening::door, OperatorNature::Door);
     moverField(form, opening, Form::tr("Answers to the fire alarm"), &Opening::fire, OperatorNature::Fire);
     addMembers(form, opening, OpeningPart::Lock, opening.locks, Form::tr("Locks"),

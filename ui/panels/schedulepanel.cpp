@@ -3,11 +3,43 @@
 #include "panels/schedulemodel.h"
 
 #include <QHeaderView>
+#include <QPainter>
 #include <QScrollBar>
+#include <QStyledItemDelegate>
 #include <QTableView>
 #include <QVBoxLayout>
 
 namespace doorloom {
+namespace {
+
+// Draws a heading across all columns, each cell its piece of it. Spans of the table would do the same, but
+// they have to be set row by row whenever the schedule is another: thousands of them.
+class LinePainter : public QStyledItemDelegate {
+public:
+    LinePainter(QTableView* table, const ScheduleModel& model)
+        : QStyledItemDelegate(table), table_(*table), model_(model)
+    {
+    }
+
+    void paint(QPainter* painter, const QStyleOptionViewItem& cell, const QModelIndex& index) const override
+    {
+        if (!model_.isHeading(index.row()))
+            return QStyledItemDelegate::paint(painter, cell, index);
+        QStyleOptionViewItem line = cell;
+        line.rect.setLeft(table_.columnViewportPosition(0));
+        line.rect.setWidth(table_.horizontalHeader()->length());
+        painter->save();
+        painter->setClipRect(cell.rect);
+        QStyledItemDelegate::paint(painter, line, index.siblingAtColumn(0));
+        painter->restore();
+    }
+
+private:
+    const QTableView& table_;
+    const ScheduleModel& model_;
+};
+
+} // namespace
 
 SchedulePanel::SchedulePanel(OpenJob& open, Selection& selection, QWidget* parent)
     : QWidget(parent), open_(open), selection_(selection), model_(new ScheduleModel(this)),
@@ -16,6 +48,7 @@ SchedulePanel::SchedulePanel(OpenJob& open, Selection& selection, QWidget* paren
     table_->setObjectName("scheduleTable");
     table_->setAccessibleName(tr("Terminal schedule"));
     table_->setModel(model_);
+    table_->setItemDelegate(new LinePainter(table_, *model_)); // the table's
     table_->setSelectionBehavior(QAbstractItemView::SelectRows);
     table_->setSelectionMode(QAbstractItemView::SingleSelection);
     table_->setShowGrid(false);
@@ -25,6 +58,7 @@ SchedulePanel::SchedulePanel(OpenJob& open, Selection& selection, QWidget* paren
     table_->verticalHeader()->hide();
     table_->verticalHeader()->setDefaultSectionSize(fontMetrics().height() + 6);
     table_->horizontalHeader()->setStretchLastSection(true);
+    table_->horizontalHeader()->setHighlightSections(false); // bold words would not fit
     table_->horizontalHeader()->setDefaultAlignment(Qt::AlignLeft | Qt::AlignVCenter);
     const int em = fontMetrics().averageCharWidth();
     const int widths[] = {14, 14, 20, 14, 10, 10, 14, 16, 28, 28};
@@ -46,11 +80,7 @@ void SchedulePanel::showJudged()
     following_ = true;
     if (model_->rowCount() > 0)
         scrolled_ = table_->verticalScrollBar()->value();
-    table_->clearSpans();
     model_->show(open_.judged() ? &open_.judged()->schedule : nullptr);
-    for (int row = 0; row < model_->rowCount(); ++row)
-        if (model_->isHeading(row))
-            table_->setSpan(row, 0, 1, model_->columnCount());
     table_->verticalScrollBar()->setValue(scrolled_);
     following_ = false;
     followSelection();

@@ -8,6 +8,7 @@
 #include <QHeaderView>
 #include <QKeyEvent>
 #include <QLineEdit>
+#include <QStyledItemDelegate>
 #include <QTimer>
 #include <QTreeWidget>
 #include <QVBoxLayout>
@@ -46,6 +47,24 @@ QTreeWidgetItem* headingIn(QTreeWidget* list, const QString& words)
     return heading;
 }
 
+// Kinds differ in their last words, so that these are never cut off: a row takes the lines that it needs.
+class WholeWords : public QStyledItemDelegate {
+public:
+    explicit WholeWords(QTreeWidget* list) : QStyledItemDelegate(list), list_(*list) {}
+
+    QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override
+    {
+        QStyleOptionViewItem row = option;
+        const int levels = index.parent().isValid() ? 1 : 0;
+        row.rect = {0, 0, list_.columnWidth(0) - levels * list_.indentation(),
+                    1}; // empty, it would mean any width
+        return QStyledItemDelegate::sizeHint(row, index);
+    }
+
+private:
+    const QTreeWidget& list_;
+};
+
 } // namespace
 
 Shelf::Shelf(OpenJob& open, const Stock& stock, QWidget* parent)
@@ -70,7 +89,10 @@ Shelf::Shelf(OpenJob& open, const Stock& stock, QWidget* parent)
     list_->setHeaderHidden(true);
     list_->setRootIsDecorated(false);
     list_->setIndentation(fontMetrics().averageCharWidth() * 2);
-    list_->setTextElideMode(Qt::ElideRight);
+    list_->setWordWrap(true);
+    list_->setItemDelegate(new WholeWords(list_)); // the list's
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+    connect(list_->header(), &QHeaderView::sectionResized, list_, &QTreeWidget::doItemsLayout);
 
     auto* where = new QFormLayout;
     where->addRow(tr("&Place"), place_);
@@ -115,6 +137,9 @@ PlaceId Shelf::place() const
 
 void Shelf::showPlaces()
 {
+    if (shownPlaces_ == open_.job().places)
+        return;
+    shownPlaces_ = open_.job().places;
     const PlaceId before = place();
     const QSignalBlocker quiet(place_);
     const QString typed = place_->currentText();

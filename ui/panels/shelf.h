@@ -41,6 +41,7 @@ private:
 
     OpenJob& open_;
     Stock stock_;
+    Table<Place> shownPlaces_; // a copy, to see whether they are others now
     QLineEdit* letters_;
     QComboBox* place_;
     QTreeWidget* list_;

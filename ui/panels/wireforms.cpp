@@ -63,7 +63,7 @@ void addEnd(Form& form, const Conductor& conductor, WhichEnd which, const QStrin
         items.push_back(
             {Form::tr("insulate it on purpose"), [&form, here] { return insulateEnd(form.job(), here); }});
     }
-    form.choiceField(name, name, items, 0);
+    form.choiceField(name, name, {items, 0});
 }
 
 void addWireFields(Form& form, const Conductor& wire)
