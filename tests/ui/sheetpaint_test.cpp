@@ -3,6 +3,9 @@
 
 #include "catalogue/stockcables.h"
 #include "core/random.h"
+#include "edit/details.h"
+#include "edit/operations.h"
+#include "edit/undowords.h"
 
 #include <gtest/gtest.h>
 
@@ -161,6 +164,37 @@ TEST(SheetPaint, PaintsAtEveryScaleAndAnEmptyJobToo)
     empty.view.resize(1, 1);
     empty.view.fit();
     EXPECT_FALSE(anew(empty).isNull());
+}
+
+TEST(SheetPaint, NamesDevicesAndBoxesFromFarAway)
+{
+    SheetDesk desk(cabinetAndFrame());
+    desk.view.scaleTo(0.3 / desk.view.devicePixelRatioF()); // words in their true size can't be read any more
+    const QImage before = anew(desk);
+    const auto made = [&](const Result<Change>& change) {
+        EXPECT_TRUE(change.ok());
+        EXPECT_FALSE(desk.open.make(undoWords(desk.job(), doing::rename), change.value()).has_value());
+    };
+    made(renameDevice(desk.job(), desk.device("LM1"), "QZ9"));
+    const QImage renamed = anew(desk);
+    EXPECT_NE(difference(before, renamed), "");
+    made(renamePlace(desk.job(), desk.job().places.begin()->id, "XYZ"));
+    EXPECT_NE(difference(renamed, anew(desk)), "");
+    EXPECT_EQ(difference(onScreen(desk), anew(desk)), "");
+}
+
+TEST(SheetPaint, StaysFittedInAnotherSizeUntilTheUserLooksElsewhere)
+{
+    SheetDesk desk(cabinetAndFrame());
+    desk.view.fit();
+    const double fitted = desk.view.scale();
+    desk.view.resize(600, 450);
+    EXPECT_LT(desk.view.scale(), fitted);
+    EXPECT_TRUE(desk.view.rect().contains(desk.view.rectOf(desk.device("PS1").number)));
+    desk.view.scaleBy(2);
+    const double chosen = desk.view.scale();
+    desk.view.resize(1200, 900);
+    EXPECT_EQ(desk.view.scale(), chosen);
 }
 
 } // namespace

@@ -194,6 +194,7 @@ void Desk::setScale(double scale, QPointF about)
 {
     scale = std::clamp(std::isfinite(scale) ? scale : 1.0, leastScale, mostScale);
     const Point under = view_.point(about);
+    isFitted_ = false;
     view_.scale = scale;
     view_.pixelsPerUnit = trueSize(widget_) * scale * view_.ratio;
     view_.offset += view_.pixel(under) - (about * view_.ratio).toPoint();
@@ -204,6 +205,7 @@ void Desk::setScale(double scale, QPointF about)
 
 void Desk::scroll(QPoint pixels)
 {
+    isFitted_ = false;
     const QPoint before = view_.offset;
     view_.offset -= (QPointF(pixels) * view_.ratio).toPoint();
     holdView();
@@ -240,10 +242,18 @@ void Desk::fit()
         std::min({mostFit, widget_.width() / (all.width() * unit), widget_.height() / (all.height() * unit)});
     setScale(scale, widget_.rect().center());
     centreOn(all);
+    isFitted_ = true;
+}
+
+void Desk::fitAgain()
+{
+    if (isFitted_)
+        fit();
 }
 
 void Desk::centreOn(const Area& area)
 {
+    isFitted_ = false;
     const QSize size = widget_.size() * view_.ratio;
     view_.offset += view_.pixel(area.middle()) - QPoint(size.width() / 2, size.height() / 2);
     repaintAll();

@@ -60,6 +60,7 @@ public:
     void setScale(double scale, QPointF about);
     void scroll(QPoint pixels); // of the widget, the way in which the sheet goes
     void fit();
+    void fitAgain(); // in another size, unless the user has looked elsewhere since
     void centreOn(const Area& area);
     void setRatio(double ratio);
     int reach() const; // beside a line, in tenths of a millimetre
@@ -106,6 +107,7 @@ private:
     Selection& selection_;
     Drawing drawing_;
     View view_;
+    bool isFitted_ = false;
     SheetPainter painter_;
     Emphasis emphasis_;
     SheetView::Tool tool_ = SheetView::Tool::Choose;

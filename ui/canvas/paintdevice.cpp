@@ -46,23 +46,43 @@ void SheetPainter::paintDevice(QPainter& painter, const Drawing& drawing, const 
         painter.fillRect(rect.adjusted(-3 * hair_, -3 * hair_, 3 * hair_, 3 * hair_),
                          QColor::fromRgb(look_->chosen));
     painter.fillRect(rect, QColor::fromRgb(look_->device));
-    if (detail_ == Detail::Far) {
-        painter.fillRect(view_.rect(drawn.shape.head.movedBy(drawn.at())), QColor::fromRgb(look_->head));
-        drawOutline(painter, drawn.area, look_->deviceEdge, hair_, false);
-        if (isReadable(TextStyle::Tag))
-            write(painter, drawing.texts(), drawn.tag, TextStyle::Tag,
-                  view_.pixel(drawn.at() + Point{headInset, 40}), Across::Left, look_->ink);
-        return;
-    }
+    if (detail_ == Detail::Far)
+        paintFarDevice(painter, drawing, drawn);
+    else
+        paintNearDevice(painter, drawing, drawn);
+    if (lit)
+        drawOutline(painter, drawn.area.grownBy(static_cast<int>(4 * hair_ / view_.pixelsPerUnit)),
+                    look_->litDash, 2 * hair_, true);
+}
+
+void SheetPainter::paintNearDevice(QPainter& painter, const Drawing& drawing, const DeviceDrawn& drawn) const
+{
     paintHead(painter, drawing, drawn);
     paintCells(painter, drawing, drawn);
     if (drawn.symbol != Symbol::None && detail_ == Detail::Near)
         paintSymbol(painter, drawn);
     drawOutline(painter, drawn.area, look_->deviceEdge, std::max(hair_, view_.length(3)),
                 isDashed(drawn.standing));
-    if (lit)
-        drawOutline(painter, drawn.area.grownBy(static_cast<int>(4 * hair_ / view_.pixelsPerUnit)),
-                    look_->litDash, 2 * hair_, true);
+}
+
+// For a tag that is larger than true.
+bool SheetPainter::hasRoom(const QRect& rect, const TextPool& texts, TextNumber tag) const
+{
+    const double high = fonts_[static_cast<std::size_t>(TextStyle::Tag)].capital;
+    return widthOf(texts, tag, TextStyle::Tag) + 4 * hair_ <= rect.width() &&
+           high + 4 * hair_ <= rect.height();
+}
+
+void SheetPainter::paintFarDevice(QPainter& painter, const Drawing& drawing, const DeviceDrawn& drawn) const
+{
+    const QRect rect = view_.rect(drawn.area);
+    painter.fillRect(view_.rect(drawn.shape.head.movedBy(drawn.at())), QColor::fromRgb(look_->head));
+    drawOutline(painter, drawn.area, look_->deviceEdge, hair_, false);
+    if (isReadable(TextStyle::Tag))
+        write(painter, drawing.texts(), drawn.tag, TextStyle::Tag,
+              view_.pixel(drawn.at() + Point{headInset, 40}), Across::Left, look_->ink);
+    else if (hasRoom(rect, drawing.texts(), drawn.tag))
+        write(painter, drawing.texts(), drawn.tag, TextStyle::Tag, rect.center(), Across::Middle, look_->ink);
 }
 
 void SheetPainter::paintHead(QPainter& painter, const Drawing& drawing, const DeviceDrawn& drawn) const
@@ -74,7 +94,7 @@ void SheetPainter::paintHead(QPainter& painter, const Drawing& drawing, const De
     if (isHatched(drawn.standing))
         hatch(painter, rect, std::max(6, view_.length(20)), hair_, look_->cellLine);
     const int right = head.right - headInset, first = head.top + 34;
-    if (isReadable(TextStyle::Tag))
+    if (isReadable(TextStyle::Tag) || hasRoom(rect, texts, drawn.tag))
         write(painter, texts, drawn.tag, TextStyle::Tag, view_.pixel({head.left + headInset, first}),
               Across::Left, look_->ink);
     if (!isReadable(TextStyle::Title))

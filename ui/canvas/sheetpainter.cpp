@@ -8,8 +8,10 @@
 namespace doorloom {
 namespace {
 
-constexpr double leastReadable = 5.5;               // pixels of the widget: smaller words are left out
+constexpr double leastReadable = 5.5; // pixels of the widget: smaller words are left out
+constexpr double leastLabel = 7; // tags of devices and boxes are never smaller: they go where they don't fit
 constexpr double nearPitch = 11, middlePitch = 4.5; // of terminals, in pixels of the widget
+constexpr int spill = 4;     // pixels of the widget that a label may be wider than its box
 constexpr int coreUnits = 8; // a conductor with its insulation, a little thicker than true
 
 QPixmap roundMark(int pixels, QRgb fill, QRgb edge, double edgePixels)
@@ -42,8 +44,12 @@ void SheetPainter::setUp(const Drawing& drawing, const View& view, const Look& l
     edge_ = detail_ == Detail::Far ? 0 : std::max(hair_, view.length(2.5));
     for (std::size_t style = 0; style < textStyles; ++style) {
         FontAt& at = fonts_[style];
-        at.font = drawing.texts().fontOf(static_cast<TextStyle>(style),
-                                         heightOf(static_cast<TextStyle>(style)) * view.pixelsPerUnit);
+        const auto each = static_cast<TextStyle>(style);
+        const bool isLabel = each == TextStyle::Tag || each == TextStyle::Place;
+        const double trueHeight = heightOf(each) * view.pixelsPerUnit;
+        const double height = isReadable(each) || !isLabel ? trueHeight : leastLabel * view.ratio;
+        at.font = drawing.texts().fontOf(each, height);
+        at.perUnit = height / heightOf(each);
         const QFontMetricsF metrics(at.font);
         at.ascent = metrics.ascent();
         at.capital = metrics.capHeight();
@@ -61,13 +67,18 @@ bool SheetPainter::isReadable(TextStyle style) const
     return heightOf(style) * view_.pixelsPerUnit / view_.ratio >= leastReadable;
 }
 
+int SheetPainter::widthOf(const TextPool& texts, TextNumber words, TextStyle style) const
+{
+    return static_cast<int>(std::ceil(texts.width(words) * fonts_[static_cast<std::size_t>(style)].perUnit));
+}
+
 void SheetPainter::write(QPainter& painter, const TextPool& texts, TextNumber words, TextStyle style,
                          QPoint at, Across across, QRgb colour) const
 {
     if (words == 0)
         return;
     const FontAt& font = fonts_[static_cast<std::size_t>(style)];
-    const double width = texts.width(words) * view_.pixelsPerUnit;
+    const double width = texts.width(words) * font.perUnit;
     const double left = across == Across::Left     ? at.x()
                         : across == Across::Middle ? at.x() - width / 2
                                                    : at.x() - width;
@@ -169,7 +180,7 @@ void SheetPainter::paint(QPainter& painter, const Drawing& drawing, const Emphas
                                static_cast<int>(std::floor(pixels.top() / view_.ratio))),
                         QPoint(static_cast<int>(std::ceil(pixels.right() / view_.ratio)),
                                static_cast<int>(std::ceil(pixels.bottom() / view_.ratio))));
-    drawing.lookUp(view_.area(widgets), visible_);
+    drawing.lookUp(view_.area(widgets.adjusted(-spill, -spill, spill, spill)), visible_);
     painter.fillRect(pixels, QColor::fromRgb(look_->paper));
     paintFrames(painter, drawing);
     if (detail_ == Detail::Far)
@@ -182,6 +193,8 @@ void SheetPainter::paint(QPainter& painter, const Drawing& drawing, const Emphas
         paintSplice(painter, drawing, drawing.splices()[i], emphasis.splices[i]);
     for (const std::uint32_t i : visible_.notes)
         paintNote(painter, drawing, drawing.notes()[i], emphasis.notes[i]);
+    if (!isReadable(TextStyle::Place))
+        paintFrameLabels(painter, drawing);
 }
 
 void SheetPainter::paintFrames(QPainter& painter, const Drawing& drawing) const
@@ -202,6 +215,25 @@ void SheetPainter::paintFrames(QPainter& painter, const Drawing& drawing) const
     }
 }
 
+// From far away the tags of boxes are what tells doors apart: in a size that can be read, over what is in the
+// box.
+void SheetPainter::paintFrameLabels(QPainter& painter, const Drawing& drawing) const
+{
+    const int height = static_cast<int>(std::lround((leastLabel + 2) * view_.ratio)), margin = hair_;
+    for (const std::uint32_t i : visible_.frames) {
+        const FrameDrawn& frame = drawing.frames()[i];
+        const QRect box = view_.rect(frame.area);
+        const QRect plate(box.left(), box.top(),
+                          widthOf(drawing.texts(), frame.tag, TextStyle::Place) + 2 * margin, height);
+        if (frame.tag == 0 || plate.width() > box.width() + spill * view_.ratio ||
+            plate.height() > box.height())
+            continue;
+        painter.fillRect(plate, QColor::fromRgb(look_->frame));
+        write(painter, drawing.texts(), frame.tag, TextStyle::Place,
+              {plate.left() + margin, plate.center().y()}, Across::Left, look_->ink);
+    }
+}
+
 void SheetPainter::paintConductors(QPainter& painter, const Drawing& drawing, const Emphasis& emphasis) const
 {
     for (const std::uint32_t i : visible_.cables)
@@ -214,6 +246,14 @@ void SheetPainter::paintConductors(QPainter& painter, const Drawing& drawing, co
         paintCableWords(painter, drawing, drawing.cables()[i]);
 }
 
+// What would not show on the paper is grey: there is no room for an edge.
+QRgb SheetPainter::farColour(const ConductorDrawn& drawn) const
+{
+    constexpr int leastContrast = 40;
+    const bool shows = std::abs(qGray(drawn.insulation.base) - qGray(look_->paper)) >= leastContrast;
+    return shows ? drawn.insulation.base : look_->jacket;
+}
+
 // Lines of one colour together: what is a pixel thin has no upper and lower.
 void SheetPainter::paintFar(QPainter& painter, const Drawing& drawing, const Emphasis& emphasis) const
 {
@@ -222,8 +262,7 @@ void SheetPainter::paintFar(QPainter& painter, const Drawing& drawing, const Emp
         if (emphasis.conductors[i] || emphasis.litConductors[i])
             fillLine(painter, drawn.line, 2 * hair_, 2 * hair_ + 1,
                      emphasis.litConductors[i] ? look_->lit : look_->chosen);
-        const QRgb colour =
-            drawn.insulation.base == look_->paper ? look_->conductorEdge : drawn.insulation.base;
+        const QRgb colour = farColour(drawn);
         QPoint last = view_.pixel(drawn.line.front());
         for (std::size_t k = 1; k < drawn.line.size(); ++k) {
             const QPoint next = view_.pixel(drawn.line[k]);

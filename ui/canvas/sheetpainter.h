@@ -57,11 +57,15 @@ public:
 private:
     struct FontAt {
         QFont font;
-        double ascent = 0, capital = 0; // in device pixels
+        double ascent = 0, capital = 0,
+               perUnit = 0; // in device pixels; of width, for each tenth of a millimetre
     };
     enum class Across { Left, Middle, Right };
 
     void paintFrames(QPainter& painter, const Drawing& drawing) const;
+    void paintFrameLabels(QPainter& painter, const Drawing& drawing) const;
+    void paintNearDevice(QPainter& painter, const Drawing& drawing, const DeviceDrawn& drawn) const;
+    void paintFarDevice(QPainter& painter, const Drawing& drawing, const DeviceDrawn& drawn) const;
     void paintConductors(QPainter& painter, const Drawing& drawing, const Emphasis& emphasis) const;
     void paintFar(QPainter& painter, const Drawing& drawing, const Emphasis& emphasis) const;
     void paintConductor(QPainter& painter, const ConductorDrawn& drawn, bool chosen, bool lit) const;
@@ -83,7 +87,10 @@ private:
     void drawReference(QPainter& painter, const Drawing& drawing, const Port& port, TextNumber words) const;
     void write(QPainter& painter, const TextPool& texts, TextNumber words, TextStyle style, QPoint at,
                Across across, QRgb colour) const;
-    bool isReadable(TextStyle style) const;
+    bool isReadable(TextStyle style) const;                                      // in its true size
+    int widthOf(const TextPool& texts, TextNumber words, TextStyle style) const; // in device pixels
+    bool hasRoom(const QRect& rect, const TextPool& texts, TextNumber tag) const;
+    QRgb farColour(const ConductorDrawn& drawn) const;
 
     View view_;
     const Look* look_ = nullptr;

@@ -304,6 +304,12 @@ void SheetView::showEvent(QShowEvent* event)
         fit();
 }
 
+void SheetView::resizeEvent(QResizeEvent* event)
+{
+    QWidget::resizeEvent(event);
+    inside_->desk.fitAgain();
+}
+
 void SheetView::mousePressEvent(QMouseEvent* event)
 {
     Desk& desk = inside_->desk;
