@@ -1,9 +1,11 @@
 // make_pictures FOLDER: the window as people see it, as PNG files to be looked at. One of them is README's.
+#include "bench/spreadjob.h"
 #include "catalogue/catalogue.h"
 #include "window/window.h"
 
 #include <QApplication>
-#include <QListWidget>
+#include <QListView>
+#include <QProcess>
 #include <QSettings>
 #include <QStyleFactory>
 #include <QTemporaryDir>
@@ -15,20 +17,32 @@ namespace {
 
 using namespace doorloom;
 
+enum class Shade { Light, Dark };
+
 struct Picture {
     const char* name;
-    const char* sample;
-    QSize size;
-    bool dark;
-    int finding; // chosen; -1: none
+    const char* sample; // null: 2,500 devices
+    int percent;        // the scale of the screen
+    Shade shade = Shade::Light;
+    int finding = -1; // that is chosen; -1: none
 };
 constexpr Picture pictures[] = {
-    {"first", "restroom-staff.doorjob", {1280, 800}, false, -1},
-    {"first-large", "restroom-staff.doorjob", {2560, 1440}, false, -1},
-    {"finding", "restroom-staff-broken.doorjob", {1280, 800}, false, 0},
-    {"dark", "restroom-public.doorjob", {1280, 800}, true, -1},
-    {"dark-finding", "restroom-public-broken.doorjob", {2560, 1440}, true, 1},
+    {"first", "restroom-staff.doorjob", 100},
+    {"restroom", "restroom-public.doorjob", 100},
+    {"finding", "restroom-staff-broken.doorjob", 100, Shade::Light, 0},
+    {"dark", "restroom-public.doorjob", 100, Shade::Dark},
+    {"dark-finding", "restroom-public-broken.doorjob", 100, Shade::Dark, 1},
+    {"large", nullptr, 100},
+    {"scaled", "restroom-staff.doorjob", 300},
+    {"scaled-finding", "restroom-staff-broken.doorjob", 300, Shade::Light, 0},
 };
+
+// Each is taken at both, in pixels of the screen.
+struct Size {
+    const char* suffix;
+    QSize pixels;
+};
+constexpr Size sizes[] = {{"", {1280, 800}}, {"-wide", {2560, 1440}}};
 
 QPalette darkPalette()
 {
@@ -47,41 +61,68 @@ QPalette darkPalette()
     return colours;
 }
 
-bool take(const Picture& picture, const QString& folder, const std::vector<Kind>& kinds)
+void showJob(Window& window, const Picture& picture)
 {
-    QApplication::setPalette(picture.dark ? darkPalette() : QApplication::style()->standardPalette());
+    if (picture.sample) {
+        window.openSample(picture.sample);
+    } else {
+        window.open().begin(bench::spreadJob());
+        window.sheet().fit();
+    }
+}
+
+bool take(const Picture& picture, const Size& size, const QString& folder, const std::vector<Kind>& kinds)
+{
+    QApplication::setPalette(picture.shade == Shade::Dark ? darkPalette()
+                                                          : QApplication::style()->standardPalette());
     Window window({kinds, SOURCE_FOLDER "/resources", SOURCE_FOLDER "/samples"});
-    window.resize(picture.size);
+    window.resize(size.pixels / window.devicePixelRatioF());
     window.QWidget::show();
-    window.openSample(picture.sample);
-    const bool judged = QTest::qWaitFor([&] { return window.open().judged() != nullptr; }, 10'000);
+    showJob(window, picture);
+    const bool judged = QTest::qWaitFor([&] { return window.open().judged() != nullptr; }, 120'000);
+    auto* findings = window.findChild<QListView*>("findingsList");
     if (picture.finding >= 0)
-        window.findChild<QListWidget*>("findingsList")->setCurrentRow(picture.finding);
+        findings->setCurrentIndex(findings->model()->index(picture.finding, 0));
     QTest::qWait(200);
-    const bool saved = window.grab().save(folder + "/" + picture.name + ".png");
+    const bool saved = window.grab().save(folder + "/" + picture.name + size.suffix + ".png");
     window.open().begin(Job{});
     return saved && judged;
 }
 
+int takeAll(int count, char** arguments, int percent)
+{
+    const QTemporaryDir settings;
+    QSettings::setDefaultFormat(QSettings::IniFormat);
+    QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, settings.path());
+    QApplication application(count, arguments);
+    QApplication::setStyle(QStyleFactory::create("Fusion"));
+    const Result<Catalogue> catalogue = readCatalogue(SOURCE_FOLDER "/resources/catalogue");
+    if (!catalogue.ok())
+        return 2;
+    for (const Picture& picture : pictures)
+        for (const Size& size : sizes)
+            if (picture.percent == percent && !take(picture, size, arguments[1], catalogue.value().kinds))
+                return 2;
+    return 0;
+}
+
 } // namespace
 
+// Qt takes the scale when it starts: each has a run of its own.
 int main(int count, char** arguments)
 {
     if (count != 2) {
         std::fputs("usage: make_pictures FOLDER\n", stderr);
         return 2;
     }
-    const QTemporaryDir settings;
-    QSettings::setDefaultFormat(QSettings::IniFormat);
-    QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, settings.path());
-    QApplication application(count, arguments);
-    QApplication::setStyle(QStyleFactory::create("Fusion"));
-    const doorloom::Result<doorloom::Catalogue> catalogue =
-        doorloom::readCatalogue(SOURCE_FOLDER "/resources/catalogue");
-    if (!catalogue.ok())
-        return 2;
-    for (const Picture& picture : pictures)
-        if (!take(picture, arguments[1], catalogue.value().kinds))
-            return 2;
-    return 0;
+    if (const double scale = qEnvironmentVariable("QT_SCALE_FACTOR").toDouble(); scale > 0)
+        return takeAll(count, arguments, static_cast<int>(scale * 100));
+    if (qEnvironmentVariableIsEmpty("QT_QPA_PLATFORM"))
+        qputenv("QT_QPA_PLATFORM", "offscreen");
+    bool areTaken = true;
+    for (const char* scale : {"1", "3"}) {
+        qputenv("QT_SCALE_FACTOR", scale);
+        areTaken = QProcess::execute(arguments[0], {arguments[1]}) == 0 && areTaken;
+    }
+    return areTaken ? 0 : 2;
 }

@@ -28,6 +28,7 @@
 #include <QVBoxLayout>
 
 #include <algorithm>
+#include <utility>
 
 namespace doorloom {
 
@@ -66,7 +67,7 @@ Window::Window(Surroundings surroundings, QWidget* parent)
     connectParts();
     const QSettings settings;
     restoreGeometry(settings.value("geometry").toByteArray());
-    restoreState(settings.value("panels").toByteArray());
+    arranged_ = restoreState(settings.value("panels").toByteArray());
     beginEmpty();
 }
 
@@ -121,7 +122,33 @@ void Window::buildPanels()
     const int em = fontMetrics().averageCharWidth();
     resizeDocks({shelf, details}, {34 * em, 44 * em}, Qt::Horizontal);
     resizeDocks({findings, details}, {3, 2}, Qt::Vertical);
-    resizeDocks({schedule}, {5 * fontMetrics().lineSpacing()}, Qt::Vertical);
+    resizeDocks({schedule}, {7 * fontMetrics().lineSpacing()}, Qt::Vertical);
+}
+
+// Where there is little room, at a large scale, panels lie one before the other.
+void Window::arrangePanels()
+{
+    constexpr int fewLines = 44, fewLetters = 90;
+    const auto dockOf = [](QWidget* panel) { return qobject_cast<QDockWidget*>(panel->parentWidget()); };
+    const bool isLow = height() < fewLines * fontMetrics().lineSpacing();
+    const bool isNarrow = width() < fewLetters * fontMetrics().averageCharWidth();
+    if (isLow || isNarrow)
+        tabifyDockWidget(dockOf(findings_), dockOf(details_));
+    if (isNarrow) {
+        tabifyDockWidget(dockOf(details_), dockOf(shelf_));
+        tabifyDockWidget(dockOf(shelf_), dockOf(schedule_));
+    }
+    dockOf(findings_)->raise();
+    layout()->activate(); // it makes the bars of tabs
+    for (QTabBar* tabs : findChildren<QTabBar*>(QString(), Qt::FindDirectChildrenOnly))
+        tabs->setElideMode(Qt::ElideNone);
+}
+
+void Window::showEvent(QShowEvent* event)
+{
+    QMainWindow::showEvent(event);
+    if (!std::exchange(arranged_, true))
+        arrangePanels();
 }
 
 void Window::connectParts()
@@ -147,6 +174,7 @@ void Window::connectParts()
     connect(sheet_, &SheetView::activated, this, [this](std::uint32_t row) {
         selection_.choose({row});
         details_->parentWidget()->show();
+        details_->parentWidget()->raise();
         details_->startTyping();
     });
     connect(sheets_, &QTabBar::currentChanged, this, &Window::showSheetAt);

@@ -65,12 +65,14 @@ public:
     using QMainWindow::show;
 
 protected:
+    void showEvent(QShowEvent* event) override;
     void closeEvent(QCloseEvent* event) override;
     void keyPressEvent(QKeyEvent* event) override; // Escape that nobody wanted goes back to the sheet
 
 private:
     void buildMiddle();
     void buildPanels();
+    void arrangePanels(); // as there is room for, until the user has put them elsewhere
     void connectParts();
     void jobChanged(const Touched& touched);
     void showTitle();
@@ -92,6 +94,7 @@ private:
     FindingsPanel* findings_ = nullptr;
     SchedulePanel* schedule_ = nullptr;
     QLabel* hovered_ = nullptr;
+    bool arranged_ = false; // the panels: by the user's settings, or for the room that there is
 };
 
 } // namespace doorloom
