@@ -2,6 +2,8 @@
 #include "bench/windowrows.h"
 
 #include <QElapsedTimer>
+#include <QFile>
+#include <QFileInfo>
 #include <QProcess>
 
 #include <algorithm>
@@ -95,7 +97,10 @@ int startRows(const QString& file, Gate gate)
     const std::optional<Starts> floor = startsOf(self, {"--bare"});
     if (!floor)
         return 2;
-    const QString sample = SOURCE_FOLDER "/samples/restroom-public.doorjob";
+    const QString sample =
+        QFileInfo(file).path() + "/door.doorjob"; // a lock stays beside it: the program ends at once
+    if (!QFile::copy(SOURCE_FOLDER "/samples/restroom-public.doorjob", sample))
+        return 2;
     const bool isSampleWithin = isRowWithin("start, one door", {sample}, *floor, gate);
     return isRowWithin("start, large job", {file}, *floor, gate) && isSampleWithin ? 0 : 1;
 }

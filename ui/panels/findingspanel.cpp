@@ -111,6 +111,7 @@ FindingsPanel::FindingsPanel(OpenJob& open, Selection& selection, QWidget* paren
     list_->setObjectName("findingsList");
     list_->setAccessibleName(tr("Findings"));
     list_->setModel(model_);
+    list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff); // the words below are whole
     list_->setUniformItemSizes(true); // two lines each: none has to be measured
     list_->setAlternatingRowColors(true);
     words_->setObjectName("findingWords");
