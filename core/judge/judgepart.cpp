@@ -83,16 +83,11 @@ constexpr Text noSingleEdit = {
     .en = "No single edit mends this: follow its path and draw it anew.",
     .es = "Ninguna modificación sola lo corrige: siga su camino y dibújelo de nuevo."};
 
-// Each once: two edits may be the same to whoever makes them.
 Message oneOf(const std::vector<Remedy>& remedies)
 {
-    std::vector<Message> different;
-    for (const Remedy& remedy : remedies)
-        if (std::find(different.begin(), different.end(), remedy.words) == different.end())
-            different.push_back(remedy.words);
-    Message words = different.back();
-    for (auto other = different.rbegin() + 1; other != different.rend(); ++other)
-        words = {either, {{"first", std::vector<Message>{*other}}, {"others", std::vector<Message>{words}}}};
+    Message words = remedies.back().words;
+    for (auto other = remedies.rbegin() + 1; other != remedies.rend(); ++other)
+        words = {either, {{"first", std::vector<Message>{other->words}}, {"others", std::vector<Message>{words}}}};
     return words;
 }
 
@@ -160,7 +155,9 @@ private:
                 mending.clear();
             if (mending.empty())
                 best = outcome;
-            mending.push_back(remedy);
+            // Two edits may be the same to whoever makes them.
+            if (std::none_of(mending.begin(), mending.end(), [&](const Remedy& each) { return each.words == remedy.words; }))
+                mending.push_back(remedy);
         }
         mending.resize(std::min(mending.size(), mostRemedies));
         if (!mending.empty())

@@ -52,6 +52,20 @@ std::vector<const Landing*> landingsOf(const Conductor& conductor)
     return landings;
 }
 
+// Two edits may be the same to whoever makes them: then one is offered.
+TEST(Samples, AreMendedByRemediesThatReadDifferently)
+{
+    std::size_t remedies = 0;
+    for (const Sample& one : samples())
+        for (const Finding& finding : findingsOf(one.job, windowBudget)) {
+            std::set<std::string> words;
+            for (const Remedy& remedy : finding.remedies)
+                EXPECT_TRUE(words.insert(inWords(remedy.words)).second) << one.name << ": " << inWords(remedy.words);
+            remedies += words.size();
+        }
+    EXPECT_GT(remedies, 4u);
+}
+
 TEST(Samples, AreTheFilesThatTheProgramWrites)
 {
     for (const Sample& one : samples())
