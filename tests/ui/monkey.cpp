@@ -374,7 +374,9 @@ void Monkey::watch()
             return;
         const QPointer<QWidget> before = std::exchange(answered_, dialog);
         ++events_;
-        if (qobject_cast<QFileDialog*>(dialog))
+        if (dialog->inherits("QPrintDialog")) // it would print, or write a file where it pleases
+            QTest::keyClick(dialog, Qt::Key_Escape);
+        else if (qobject_cast<QFileDialog*>(dialog))
             answerWithFile(*dialog);
         else
             answer(*dialog);
