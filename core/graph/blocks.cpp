@@ -1,8 +1,9 @@
 #include "graph/blocks.h"
 
+#include "graph/joinedsets.h"
+
 #include <boost/graph/adjacency_list.hpp>
 #include <boost/graph/biconnected_components.hpp>
-#include <boost/graph/connected_components.hpp>
 #include <boost/property_map/property_map.hpp>
 
 #include <algorithm>
@@ -47,10 +48,10 @@ std::vector<std::uint32_t> blocksOf(Vertex vertices, const std::vector<std::pair
 
 std::vector<std::uint32_t> piecesOf(Vertex vertices, const std::vector<std::pair<Vertex, Vertex>>& edges)
 {
-    std::vector<std::uint32_t> piece(vertices, 0);
-    if (vertices > 0)
-        boost::connected_components(graphOf(vertices, edges), piece.data());
-    return piece;
+    JoinedSets sets(vertices);
+    for (const auto& [a, b] : edges)
+        sets.join(a, b);
+    return sets.numbers();
 }
 
 } // namespace doorloom

@@ -11,7 +11,7 @@ namespace doorloom {
 // Loops (both ends alike) get a block of their own.   Cost: linear.
 std::vector<std::uint32_t> blocksOf(Vertex vertices, const std::vector<std::pair<Vertex, Vertex>>& edges);
 
-// The connected piece of each vertex, as a number.   Cost: linear.
+// The connected piece of each vertex, as a number, in the order of their first vertices.   Cost: linear.
 std::vector<std::uint32_t> piecesOf(Vertex vertices, const std::vector<std::pair<Vertex, Vertex>>& edges);
 
 } // namespace doorloom

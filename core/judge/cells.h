@@ -1,7 +1,9 @@
 #pragma once
 
+#include "graph/joinedsets.h"
 #include "judge/wiring.h"
 
+#include <set>
 #include <vector>
 
 namespace doorloom {
@@ -21,7 +23,7 @@ template <class Visit> void forEachOperator(const Opening& opening, Visit visit)
     visit(opening.fire);
 }
 
-// What hangs together in a job, and within it what hangs together without passing a rail; see judge/division.h.
+// What hangs together in a job, and within it what hangs together without passing a rail; see judge/divider.h.
 // Cost: linear
 class Cells {
 public:
@@ -31,33 +33,48 @@ public:
 
     Cells(const Wiring& wiring, std::size_t mostWhole);
 
+    struct ByRow {
+        std::vector<std::uint32_t> devices, splices, conductors, openings;
+    };
     struct Cell {
-        std::uint32_t piece = 0;
         std::vector<std::uint32_t> devices, nets, openings, rails;
         bool hasSource = false;             // then it is judged with the rails' own wiring
-        bool isContext = false;             // it has a source, or lets current pass from rail to rail
+        bool passes = false;                // current can pass from rail to rail with no load between
         std::vector<std::uint32_t> context; // others that make a difference to it
     };
 
     std::uint32_t pieces = 0;
-    std::vector<std::uint32_t> pieceOfDevice, pieceOfOperator, pieceOfSplice, pieceOfConductor, pieceOfOpening;
+    ByRow pieceOf;
     std::vector<char> isDivided; // by piece
 
-    // Of divided pieces.
+    // Of divided pieces. A row of no cell belongs to the rails' own wiring; a device of several is wiring that they share.
     std::vector<Cell> cells;
-    std::vector<char> isRail;                // by net
-    std::vector<std::uint32_t> cellOfNet;    // none: a rail, or nothing but wiring
-    std::vector<std::uint32_t> cellOfDevice; // none: wiring of rails alone; several: wiring that several cells pass through
+    std::vector<char> isRail;             // by net
+    std::vector<std::uint32_t> cellOfNet; // none: a rail, or nothing but wiring
+    ByRow cellOf;                         // in which something is said about a row
 
 private:
+    // Devices, then nets, operators and openings in one row of numbers.
+    struct Members {
+        std::uint32_t nets, operators, openings, end;
+    };
+    // Blocks of the graph of rails.
+    struct Blocks {
+        std::vector<std::uint32_t> ofCell; // none: it touches less than two rails
+        std::set<std::uint32_t> ofManyRails;
+    };
     void findPieces(std::size_t mostWhole);
     void findRails();
     void findCells();
-    void tieContacts(Sets& cellsOfDevices) const;
+    void tieDevices(JoinedSets& ties, const Members& at) const;
+    void tieContacts(JoinedSets& ties) const;
+    void gather(JoinedSets& ties, const Members& at);
     void placeWiring();
+    void placeConductors();
     void findPassing();
     void findContext();
-    bool inDivided(std::size_t device) const { return isDivided[pieceOfDevice[device]] != 0; }
+    Blocks findBlocks() const;
+    bool inDivided(std::size_t device) const { return isDivided[pieceOf.devices[device]] != 0; }
     bool isActive(std::size_t device) const { return inDivided(device) && !wiring_.shapes[device]->isWiring(); }
     template <class Visit> void forEachNet(std::size_t device, Visit visit) const; // of its nodes
 

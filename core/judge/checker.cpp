@@ -1,6 +1,7 @@
 #include "judge/checker.h"
 
 #include "judge/judgepart.h"
+#include "judge/divider.h"
 #include "judge/mergeparts.h"
 
 #include <algorithm>

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "judge/wiring.h"
 #include "model/job.h"
 
+#include <algorithm>
 #include <vector>
 
 // Which rows of a job are judged together. What does not hang together is judged apart; and of what hangs on a common
@@ -29,13 +29,5 @@ bool sameRows(const Division& one, const Division& other);
 
 // The job with the rows of one division alone. Tables that no check of a part reads stay whole.
 Job jobOf(const Division& division, const Job& job);
-
-// A rail is a net that holds a source's pole or the earth, or that many devices touch. A cell is what hangs together
-// without passing a rail. A cell can make a difference to another only where it lets current pass from rail to rail
-// with no load between, or has a source: such cells are looked at with each cell that shares a block of rails with them.
-// In:   pieces of at most `mostWhole` devices are not divided
-// Out:  by key; each row that anything is said about is judged in one of them
-// Cost: linear
-std::vector<Division> divisionsOf(const Wiring& wiring, std::size_t mostWhole);
 
 } // namespace doorloom

@@ -89,7 +89,7 @@ private:
             const auto* put = std::get_if<Put<Conductor>>(&step);
             if (!put || !put->after)
                 return std::nullopt;
-            const auto nets = std::minmax(wiring_.netOf(put->after->from), wiring_.netOf(put->after->to));
+            const auto nets = std::minmax({wiring_.netOf(put->after->from), wiring_.netOf(put->after->to)}); // by value
             mend.emplace_back(put->id.number >= nextNumber_ ? 0 : put->id.number, nets.first, nets.second);
         }
         return mend;

@@ -2,6 +2,7 @@
 
 #include "check/finding.h"
 #include "judge/division.h"
+#include "judge/wiring.h"
 
 #include <vector>
 

@@ -1,5 +1,7 @@
 #include "judge/wiring.h"
 
+#include "graph/joinedsets.h"
+
 namespace doorloom {
 
 namespace {
@@ -110,7 +112,7 @@ Vertex Wiring::vertexOf(const End& end) const
         return vertexOf(*landing);
     if (const SpliceId* splice = spliceOf(end))
         if (const std::uint32_t index = indexIn(splices, splice->number); index != none)
-            return vertexOf(static_cast<std::size_t>(index));
+            return vertexOfSplice(index);
     return none;
 }
 
@@ -122,7 +124,7 @@ std::uint32_t Wiring::netOf(const End& end) const
 
 void Wiring::joinNets()
 {
-    Sets sets(vertices);
+    JoinedSets sets(vertices);
     for (std::size_t device = 0; device < devices.size(); ++device) {
         for (const auto& [a, b] : shapes[device]->joints)
             sets.join(base[device] + a, base[device] + b);
@@ -132,9 +134,8 @@ void Wiring::joinNets()
     for (const auto& [from, to] : ends)
         if (from != none && to != none)
             sets.join(from, to);
-    net.resize(vertices);
-    for (Vertex vertex = 0; vertex < vertices; ++vertex) // a root comes before its members
-        net[vertex] = sets.find(vertex) == vertex ? nets++ : net[sets.find(vertex)];
+    net = sets.numbers();
+    nets = *std::max_element(net.begin(), net.end()) + 1; // the earth is one, at least
 }
 
 } // namespace doorloom

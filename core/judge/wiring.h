@@ -55,7 +55,8 @@ public:
     std::uint32_t nets = 0;
 
     Vertex earth() const { return vertices - 1; }
-    Vertex vertexOf(std::size_t splice) const { return static_cast<Vertex>(vertices - 1 - splices.size() + splice); }
+    Vertex vertexOfSplice(std::size_t index) const { return static_cast<Vertex>(vertices - 1 - splices.size() + index); }
+    std::uint32_t spliceAt(Vertex vertex) const { return vertex - vertexOfSplice(0); } // it is one
     std::uint32_t indexOf(DeviceId id) const { return indexIn(devices, id.number); }
     std::uint32_t indexOf(OperatorId id) const { return indexIn(operators, id.number); }
     Vertex vertexOf(const Landing& landing) const; // none: no such device or node
@@ -75,33 +76,6 @@ private:
     void joinNets();
 
     std::vector<KindShape> kinds_;
-};
-
-// Disjoint sets of small numbers.
-class Sets {
-public:
-    explicit Sets(std::size_t count) : parents_(count)
-    {
-        for (std::uint32_t i = 0; i < count; ++i)
-            parents_[i] = i;
-    }
-    std::uint32_t find(std::uint32_t i)
-    {
-        while (parents_[i] != i)
-            i = parents_[i] = parents_[parents_[i]];
-        return i;
-    }
-    // The lower one stays the root, so that roots do not hang on the order of joining.
-    void join(std::uint32_t a, std::uint32_t b)
-    {
-        a = find(a);
-        b = find(b);
-        if (a != b)
-            parents_[std::max(a, b)] = std::min(a, b);
-    }
-
-private:
-    std::vector<std::uint32_t> parents_;
 };
 
 } // namespace doorloom

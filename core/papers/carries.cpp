@@ -1,12 +1,12 @@
 #include "papers/carries.h"
 
+#include "graph/joinedsets.h"
 #include "papers/naturalorder.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <map>
-#include <numeric>
 #include <set>
 #include <string>
 #include <tuple>
@@ -57,21 +57,6 @@ struct Traits {
     std::set<std::string> lines; // of data
     std::vector<Pole> poles;
     std::set<std::uint32_t> inputDevices; // whose dry inputs or data are here
-};
-
-class Sets {
-public:
-    explicit Sets(std::size_t size) : parents_(size) { std::iota(parents_.begin(), parents_.end(), Node{0}); }
-    Node of(Node node)
-    {
-        while (parents_[node] != node)
-            node = parents_[node] = parents_[parents_[node]];
-        return node;
-    }
-    void join(Node a, Node b) { parents_[of(a)] = of(b); }
-
-private:
-    std::vector<Node> parents_;
 };
 
 // The job's terminals, splices and inner points as numbers.
@@ -311,13 +296,13 @@ public:
             if (edge.sort == EdgeSort::Fixed)
                 groups_.join(edge.a, edge.b);
         for (Node node = 0; node < graph.traits.size(); ++node)
-            add(groupTraits_[groups_.of(node)], graph.traits[node]);
+            add(groupTraits_[groups_.find(node)], graph.traits[node]);
         for (const Edge& edge : graph.edges)
             if (passes(edge, throughLoads) && !isRail(edge.a) && !isRail(edge.b))
-                areas_.join(groups_.of(edge.a), groups_.of(edge.b));
+                areas_.join(groups_.find(edge.a), groups_.find(edge.b));
         for (Node node = 0; node < graph.traits.size(); ++node)
-            if (groups_.of(node) == node && !isRail(node))
-                add(areaTraits_[areas_.of(node)], groupTraits_[node]);
+            if (groups_.find(node) == node && !isRail(node))
+                add(areaTraits_[areas_.find(node)], groupTraits_[node]);
         for (const Edge& edge : graph.edges)
             if (passes(edge, throughLoads) && isRail(edge.a) != isRail(edge.b))
                 touch(isRail(edge.a) ? edge.b : edge.a, isRail(edge.a) ? edge.a : edge.b,
@@ -326,10 +311,10 @@ public:
     }
 
     bool isRail(Node node) { return !group(node).poles.empty(); }
-    const Traits& group(Node node) { return groupTraits_[groups_.of(node)]; }
+    const Traits& group(Node node) { return groupTraits_[groups_.find(node)]; }
     const Traits& area(Node node)
     {
-        return areaTraits_[areas_.of(groups_.of(node))];
+        return areaTraits_[areas_.find(groups_.find(node))];
     } // of no rail; its poles are those reached
 
 private:
@@ -341,7 +326,7 @@ private:
 
     void touch(Node inside, Node rail, Comes comes)
     {
-        const Node area = areas_.of(groups_.of(inside)), reached = groups_.of(rail);
+        const Node area = areas_.find(groups_.find(inside)), reached = groups_.find(rail);
         if (!touched_.emplace(area, reached, comes).second)
             return;
         for (const Pole& pole : groupTraits_[reached].poles)
@@ -350,7 +335,7 @@ private:
                 areaTraits_[area].poles.push_back(pole);
     }
 
-    Sets groups_, areas_;
+    JoinedSets groups_, areas_;
     std::vector<Traits> groupTraits_, areaTraits_;
     std::set<std::tuple<Node, Node, Comes>> touched_;
 };

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "graph/joinedsets.h"
 #include "verdict/positions.h"
 #include "verdict/questions.h"
 #include "verdict/region.h"

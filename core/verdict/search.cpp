@@ -1,21 +1,8 @@
 #include "verdict/search.h"
 
 #include <algorithm>
-#include <numeric>
 
 namespace doorloom {
-
-JoinedSets::JoinedSets(Vertex vertices) : parent_(vertices)
-{
-    std::iota(parent_.begin(), parent_.end(), 0u);
-}
-
-Vertex JoinedSets::find(Vertex vertex)
-{
-    while (parent_[vertex] != vertex)
-        vertex = parent_[vertex] = parent_[parent_[vertex]];
-    return vertex;
-}
 
 bool impliedBy(const Guard& guard, const Position& partial)
 {

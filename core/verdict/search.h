@@ -27,17 +27,6 @@ private:
     std::uint64_t left_, all_;
 };
 
-// Disjoint sets over a region's vertices.
-class JoinedSets {
-public:
-    explicit JoinedSets(Vertex vertices);
-    Vertex find(Vertex vertex);
-    void join(Vertex a, Vertex b) { parent_[find(a)] = find(b); }
-
-private:
-    std::vector<Vertex> parent_;
-};
-
 constexpr ThrowIndex undecided = 0xFF, leftOut = 0xFE;
 
 // Does a guard hold by what is decided alone / can it still hold? Operators left out satisfy nothing.

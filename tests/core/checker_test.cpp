@@ -20,16 +20,9 @@ Job threeDoors()
 {
     JobBuilder job(Clamps::Roomy);
     for (const std::string n : {"1", "2", "3"}) {
-        job.device("PS" + n, "dc-supply-24").device("LM" + n, "relay-module-negative");
-        job.device("PB" + n, "push-plate").device("ES" + n, n == "2" ? "strike-fail-safe" : "strike-fail-secure");
+        addPlateDoor(job, n, n == "2" ? "strike-fail-safe" : "strike-fail-secure", n == "3" ? "dry" : "wet");
+        job.device("PS" + n, "dc-supply-24").power("PS" + n, "LM" + n);
         job.device("R" + n, "relay").device("D" + n, "diode");
-        job.option("LM" + n, "K1", n == "3" ? "dry" : "wet").power("PS" + n, "LM" + n);
-        job.wires("PB" + n + ":C → LM" + n + ":COM; PB" + n + ":NO → LM" + n + ":IN1; ES" + n + ":1 → LM" + n +
-                  ":K1.C; ES" + n + ":2 → LM" + n + ":K1.NO");
-        job.opening({.tag = "DOOR" + n,
-                     .locks = {"ES" + n},
-                     .requests = {{"plate", "PB" + n + "=pressed LM" + n + ":K1=in"}},
-                     .promises = {{"rest", Promised::Locked}, {"request plate", Promised::Free}}});
     }
     job.device("OL2", "lamp").wires("PS2:+ → OL2:+; OL2:− → PS2:−");
     return job.job();

@@ -23,16 +23,9 @@ Job doorsOnOneSupply()
     job.wires("PS1:+ → TP:1; PS1:− → TN:1; PS2:− → TN:8");
     for (const std::string n : {"1", "2", "3"}) {
         const std::string plus = "TP:" + std::to_string(std::stoi(n) + 1), minus = "TN:" + std::to_string(std::stoi(n) + 1);
-        job.device("LM" + n, "relay-module-negative").device("PB" + n, "push-plate");
-        job.device("ES" + n, n == "2" ? "strike-fail-safe" : "strike-fail-secure").device("OL" + n, "lamp");
-        job.option("LM" + n, "K1", n == "3" ? "dry" : "wet");
-        job.wire(plus, "LM" + n + ":+").wire(minus, "LM" + n + ":−").wire(plus, "OL" + n + ":+").wire("OL" + n + ":−", minus);
-        job.wires("PB" + n + ":C → LM" + n + ":COM; PB" + n + ":NO → LM" + n + ":IN1; ES" + n + ":1 → LM" + n + ":K1.C; ES" + n +
-                  ":2 → LM" + n + ":K1.NO");
-        job.opening({.tag = "DOOR" + n,
-                     .locks = {"ES" + n},
-                     .requests = {{"plate", "PB" + n + "=pressed LM" + n + ":K1=in"}},
-                     .promises = {{"rest", Promised::Locked}, {"request plate", Promised::Free}}});
+        addPlateDoor(job, n, n == "2" ? "strike-fail-safe" : "strike-fail-secure", n == "3" ? "dry" : "wet");
+        job.device("OL" + n, "lamp").wire(plus, "OL" + n + ":+").wire("OL" + n + ":−", minus);
+        job.wire(plus, "LM" + n + ":+").wire(minus, "LM" + n + ":−");
     }
     job.device("OL4", "lamp-12").wires("PS2:+ → OL4:+; OL4:− → PS2:−");
     return job.job();
@@ -85,6 +78,65 @@ TEST(Division, FindsWhatTheWholeFinds)
     });
     fmt::print("{} jobs compared, {} of them with a short\n", compared, withShort);
     EXPECT_GT(compared, 2 * withShort);
+}
+
+// Eight doors on one supply, by two strips of their own each.
+JobBuilder eightDoors()
+{
+    JobBuilder job(Clamps::Roomy);
+    job.device("PS1", "dc-supply-24").device("TP", "terminal-strip-8").device("TN", "terminal-strip-8");
+    job.device("TN9", "terminal-strip-8").wires("PS1:+ → TP:1; PS1:− → TN9:1; TN9:2 → TN:1");
+    for (const std::string n : {"1", "2", "3", "4", "5", "6", "7", "8"}) {
+        addPlateDoor(job, n, "strike-fail-secure", "wet");
+        job.wire("TP:" + n, "LM" + n + ":+").wire("TN:" + n, "LM" + n + ":−");
+    }
+    return job;
+}
+
+TEST(Division, SaysARailsMissingReturnOnceWithALineForEachDoor)
+{
+    JobBuilder job = eightDoors();
+    job.takeOff("TN9:2 → TN:1");
+    const CheckResult result = Checker(windowBudget, 0).check(job.job());
+    ASSERT_EQ(result.findings.size(), 1u);
+    std::set<std::string> modules;
+    for (const Finding& line : result.findings.front().lines)
+        modules.insert(atText(job.job(), line));
+    modules.insert(atText(job.job(), result.findings.front()));
+    for (const std::string n : {"1", "2", "3", "4", "5", "6", "7", "8"})
+        EXPECT_TRUE(modules.contains("LM" + n)) << fmt::format("{}", fmt::join(modules, ", "));
+}
+
+TEST(Division, SaysAShortThatTwoDoorsMakeOnceAtTheSourceWithBothWays)
+{
+    JobBuilder job = eightDoors();
+    for (const std::string n : {"1", "6"}) // across the door's own feed
+        job.device("KS" + n, "key-switch").wire("LM" + n + ":+", "KS" + n + ":C").wire("LM" + n + ":−", "KS" + n + ":NO");
+    const CheckResult result = Checker(windowBudget, 0).check(job.job());
+    std::vector<const Finding*> shorts;
+    for (const Finding& finding : result.findings)
+        if (finding.rule == "shorted")
+            shorts.push_back(&finding);
+    ASSERT_EQ(shorts.size(), 1u);
+    EXPECT_EQ(atText(job.job(), *shorts.front()), "PS1");
+    std::set<std::string> throws;
+    for (const auto& cube : throwTexts(job.job(), *shorts.front()))
+        throws.insert(fmt::format("{}", fmt::join(cube, " ")));
+    EXPECT_EQ(throws, (std::set<std::string>{"KS1=on", "KS6=on"}));
+}
+
+TEST(Division, JudgesOnlyTheDoorThatAnEditTouches)
+{
+    JobBuilder job = eightDoors();
+    Checker checker(windowBudget, 0);
+    checker.check(job.job());
+    EXPECT_EQ(checker.partsJudged(), 9u); // the doors and the rails' own wiring
+    job.option("LM4", "K3", "wet");
+    checker.check(job.job());
+    EXPECT_EQ(checker.partsJudged(), 1u);
+    job.device("OL4", "lamp").wire("LM4:K3.C", "OL4:+").wire("LM4:K3.NO", "OL4:−");
+    checker.check(job.job());
+    EXPECT_EQ(checker.partsJudged(), 1u);
 }
 
 } // namespace

@@ -12,6 +12,19 @@
 
 namespace doorloom {
 
+// A plate, a module and a strike, and an opening promised by the plate; the module is yet to be fed.
+inline void addPlateDoor(JobBuilder& job, const std::string& n, const std::string& strike, const std::string& k1)
+{
+    job.device("LM" + n, "relay-module-negative").device("PB" + n, "push-plate").device("ES" + n, strike);
+    job.option("LM" + n, "K1", k1);
+    job.wires("PB" + n + ":C → LM" + n + ":COM; PB" + n + ":NO → LM" + n + ":IN1; ES" + n + ":1 → LM" + n + ":K1.C; ES" + n +
+              ":2 → LM" + n + ":K1.NO");
+    job.opening({.tag = "DOOR" + n,
+                 .locks = {"ES" + n},
+                 .requests = {{"plate", "PB" + n + "=pressed LM" + n + ":K1=in"}},
+                 .promises = {{"rest", Promised::Locked}, {"request plate", Promised::Free}}});
+}
+
 template <class Row> Id<Row> someRow(const Table<Row>& rows, Random& random)
 {
     auto row = rows.begin();
