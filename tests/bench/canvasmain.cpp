@@ -58,7 +58,7 @@ public:
         zoom();
         drag();
         hit();
-        rows_.tell("10,000 findings", findingsFillTimes(9), 100, 0);
+        rows_.tell("10,000 findings", findingsFillTimes(9), 16, 0);
         const double judging = otherThreadsMilliseconds() - before;
         std::printf("meanwhile the worker judged for %.0f ms of its own\n", judging);
         return rows_.areWithin() && judging > 0;
