@@ -1,0 +1,68 @@
+#pragma once
+
+#include "graph/netlist.h"
+#include "model/job.h"
+#include "solve/gauge.h"
+#include "solve/network.h"
+
+#include <optional>
+#include <vector>
+
+namespace doorloom {
+
+enum class SupplyLevel { Lowest, Nominal, Highest, OnBattery }; // the last: on battery, at its end
+
+struct Conditions {
+    SupplyLevel supplies = SupplyLevel::Nominal;
+    double celsius = ordinaryCelsius; // of the conductors
+    bool ac = false;                  // of AC sources alone, in magnitude; else of DC sources alone
+};
+
+// What a meter reads in one position. Conductors without a length or a gauge that is known count as joints; batteries
+// count with the source that they stand behind.
+// Owns: nothing of the job and netlist, which must outlive it.   Cost: as solved()'s
+class Readings {
+public:
+    Readings(const Job& job, const Netlist& net, const Position& position, const Conditions& conditions = {});
+
+    std::optional<Volts> between(Vertex x, Vertex y) const; // nothing: floating
+    // Amperes from a to b, through a joint that is closed, an element or a diode; out of a feed's plus.
+    Amperes throughJoint(std::uint32_t joint) const { return amperes(solution_.resistors, resistorOfJoint_[joint]); }
+    Amperes throughElement(std::uint32_t element) const;
+    Amperes throughDiode(std::uint32_t diode) const { return {solution_.diodes[diode]}; }
+    Amperes outOf(std::uint32_t feed) const { return amperes(solution_.sources, sourceOfFeed_[feed]); }
+    std::optional<Volts> acrossElement(std::uint32_t element) const;
+
+    // Sources whose poles are joined, or that others hold at other volts: nothing is read where they are.
+    std::vector<std::uint32_t> fightingFeeds() const;
+    // Loads whose current or power the line can't carry.
+    std::vector<std::uint32_t> notCarried() const;
+    bool settled() const { return solution_.settled; }
+
+    const Network& network() const { return network_; }
+    const Solution& solution() const { return solution_; }
+
+private:
+    static constexpr std::uint32_t none = ~0u;
+    static Amperes amperes(const std::vector<double>& list, std::uint32_t index) { return {index == none ? 0 : list[index]}; }
+
+    void addJoints(const Position& position);
+    void addFeeds(const Position& position);
+    void addElements();
+    void addLoad(std::uint32_t element, const LoadPart& load);
+    void addWetting(std::uint32_t element, const DryInputPart& input);
+    const LoadAt* ratedOf(std::uint32_t element, const LoadPart& load) const;
+    double ohmsOfJoint(const Joint& joint) const;
+    double voltsOf(const Feed& feed) const;
+    const Part* partAt(std::uint32_t origin) const; // null: a conductor
+
+    const Job& job_;
+    const Netlist& net_;
+    Conditions conditions_;
+    Network network_;
+    Solution solution_;
+    std::vector<std::uint32_t> resistorOfJoint_, sourceOfFeed_, resistorOfElement_, drawOfElement_; // none: not there
+    std::vector<std::uint32_t> elementOfDraw_;
+};
+
+} // namespace doorloom
