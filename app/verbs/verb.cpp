@@ -116,9 +116,14 @@ std::optional<Problem> takeOption(const Verb& verb, Request& request, std::span<
         request.options.emplace_back(name, "");
         return {};
     }
-    if (next == arguments.size())
-        return badUsage({noValue, {{"option", name}}});
-    request.options.emplace_back(name, arguments[next++]);
+    const auto words = static_cast<std::size_t>(std::count(option->value.begin(), option->value.end(), ' ')) + 1;
+    std::string value;
+    for (std::size_t word = 0; word < words; ++word) {
+        if (next == arguments.size())
+            return badUsage({noValue, {{"option", name}}});
+        value += (word == 0 ? "" : "\n") + arguments[next++];
+    }
+    request.options.emplace_back(name, value);
     return {};
 }
 

@@ -21,7 +21,7 @@ enum class Exit {
 
 struct VerbOption {
     std::string_view name;  // "--to"
-    std::string_view value; // what stands for its value in the usage: "OUT"; empty: it takes none
+    std::string_view value; // what stands for its value in the usage: "OUT", or "A B" for two words, a line each; empty: it takes none
     bool required = false;
 };
 

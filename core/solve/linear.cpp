@@ -2,8 +2,6 @@
 
 #include "graph/joinedsets.h"
 
-#include <boost/container/small_vector.hpp>
-
 #include <Eigen/SparseCholesky>
 
 #include <algorithm>
@@ -203,7 +201,7 @@ private:
         return grounded;
     }
 
-    std::vector<boost::container::small_vector<Way, 4>> around_;
+    std::vector<std::vector<Way>> around_;
     std::vector<char> gone_;
     std::vector<Vertex> listed_;      // where a neighbour stands in the list being tidied
     std::vector<std::size_t> stale_;  // changes since a list was tidied

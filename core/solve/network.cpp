@@ -35,6 +35,7 @@ public:
         for (std::size_t i = 0; i < net_.draws.size(); ++i)
             companions_[i] = asOhms(net_.draws[i]);
         settle();
+        solution_.byLaw.assign(net_.draws.size(), 0);
         const Solution asResistors = solution_;
         std::vector<std::uint32_t> fed;
         for (std::uint32_t i = 0; i < net_.draws.size(); ++i)
@@ -79,8 +80,11 @@ private:
                 else
                     companions_[i] = {0, sign[i] * amount};
             }
-            if (step > 1 && moved < 1e-12)
+            if (step > 1 && moved < 1e-12) {
+                for (std::uint32_t i : fed)
+                    solution_.byLaw[i] = 1;
                 return true;
+            }
             settle();
         }
         return false;
@@ -92,27 +96,29 @@ private:
 
     void settle()
     {
-        bool ends = false;
-        for (bool soft : {true, false}) {
-            std::size_t fewest = net_.diodes.size() + 1;
-            int patience = 3;
-            ends = false;
-            for (std::size_t step = 0; step < 50 + 20 * net_.diodes.size() && !ends; ++step) {
-                solveStates({soft, leakSiemens});
-                std::vector<std::uint32_t> wrong = contradictions();
-                ends = wrong.empty();
-                if (wrong.size() < fewest) {
-                    fewest = wrong.size();
-                    patience = 3;
-                } else if (--patience < 0) {
-                    wrong.resize(1);
-                }
-                for (std::uint32_t diode : wrong)
-                    isOn_[diode] = !isOn_[diode];
-            }
-        }
-        solution_.settled = ends;
+        solution_.settled = net_.diodes.empty() || (settles(true), settles(false));
         solveStates({false, 0});
+    }
+
+    bool settles(bool soft)
+    {
+        std::size_t fewest = net_.diodes.size() + 1;
+        int patience = 3;
+        for (std::size_t step = 0; step < 50 + 20 * net_.diodes.size(); ++step) {
+            solveStates({soft, leakSiemens});
+            std::vector<std::uint32_t> wrong = contradictions();
+            if (wrong.empty())
+                return true;
+            if (wrong.size() < fewest) {
+                fewest = wrong.size();
+                patience = 3;
+            } else if (--patience < 0) {
+                wrong.erase(wrong.begin() + 1, wrong.end());
+            }
+            for (std::uint32_t diode : wrong)
+                isOn_[diode] = !isOn_[diode];
+        }
+        return false;
     }
 
     std::vector<std::uint32_t> contradictions() const

@@ -45,6 +45,7 @@ struct Solution {
     std::vector<double> resistors, sources, diodes, draws;
     std::vector<std::uint32_t> fighting;   // sources left out: their poles are joined, or others hold them at other volts
     std::vector<std::uint32_t> unlimited;  // diodes left out: sources drive them with nothing that limits the current
+    std::vector<char> byLaw;               // by draw: it takes its current or power; the others are their ohms
     std::vector<std::uint32_t> notCarried; // draws for which there is no solution: they are given as their ohms
     bool settled = true;                   // false: the diodes did not settle within the bound; the figures mean nothing
 

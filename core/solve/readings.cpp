@@ -9,67 +9,16 @@ namespace {
 
 constexpr int mostRatingRounds = 3;
 
-} // namespace
-
-Readings::Readings(const Job& job, const Netlist& net, const Position& position, const Conditions& conditions)
-    : job_(job), net_(net), conditions_(conditions)
+template <class Body> const Body* partAt(const Job& job, const Netlist& net, std::uint32_t number) // null: another, or a conductor
 {
-    // A load of several rated volts is taken by those that it gets, which are known afterwards.
-    std::vector<const LoadAt*> taken;
-    for (int round = 0; round < mostRatingRounds; ++round) {
-        std::vector<const LoadAt*> rated;
-        for (std::uint32_t i = 0; i < net.circuit().elements.size(); ++i) {
-            const Part* part = partAt(net.circuit().elements[i].origin);
-            const auto* load = part ? std::get_if<LoadPart>(&part->body) : nullptr;
-            rated.push_back(load ? ratedOf(i, *load) : nullptr);
-        }
-        if (round > 0 && rated == taken)
-            return;
-        taken = std::move(rated);
-        network_ = {};
-        network_.vertices = net.circuit().vertices;
-        addJoints(position);
-        addFeeds(position);
-        addElements();
-        for (const Diode& diode : net.circuit().diodes)
-            network_.diodes.push_back({diode.anode, diode.cathode, diode.drop / 1000.0});
-        solution_ = solved(network_);
-    }
+    const Origin& origin = net.origin(number);
+    const Kind* kind = origin.device ? kindOf(job, origin.device) : nullptr;
+    return kind ? findPartAs<Body>(*kind, origin.part) : nullptr;
 }
 
-const Part* Readings::partAt(std::uint32_t number) const
+double voltsOf(const Feed& feed, const SourcePart* source, SupplyLevel level)
 {
-    const Origin& origin = net_.origin(number);
-    const Kind* kind = origin.device ? kindOf(job_, origin.device) : nullptr;
-    return kind ? findPart(*kind, origin.part) : nullptr;
-}
-
-double Readings::ohmsOfJoint(const Joint& joint) const
-{
-    const Conductor* conductor = job_.conductors.find(net_.origin(joint.origin).conductor);
-    if (!conductor)
-        return 0;
-    const auto ohms = ohmsOf(gaugeOf(job_, *conductor), lengthOf(job_, *conductor), conditions_.celsius);
-    return ohms ? std::max(0.0, ohms->value) : 0;
-}
-
-void Readings::addJoints(const Position& position)
-{
-    resistorOfJoint_.assign(net_.circuit().joints.size(), none);
-    for (std::uint32_t i = 0; i < net_.circuit().joints.size(); ++i) {
-        const Joint& joint = net_.circuit().joints[i];
-        if (!holds(joint.guard, position))
-            continue;
-        resistorOfJoint_[i] = static_cast<std::uint32_t>(network_.resistors.size());
-        network_.resistors.push_back({joint.a, joint.b, ohmsOfJoint(joint)});
-    }
-}
-
-double Readings::voltsOf(const Feed& feed) const
-{
-    const Part* part = partAt(feed.origin);
-    const auto* source = part ? std::get_if<SourcePart>(&part->body) : nullptr;
-    switch (conditions_.supplies) {
+    switch (level) {
     case SupplyLevel::Lowest:
         return feed.lowest / 1000.0;
     case SupplyLevel::Highest:
@@ -82,40 +31,92 @@ double Readings::voltsOf(const Feed& feed) const
     return feed.nominal / 1000.0;
 }
 
+} // namespace
+
+Meter::Meter(const Job& job, const Netlist& netlist, const Conditions& with) : net(netlist), conditions(with)
+{
+    const Circuit& circuit = net.circuit();
+    for (const Joint& joint : circuit.joints) {
+        const Conductor* conductor = job.conductors.find(net.origin(joint.origin).conductor);
+        const auto ohms = conductor ? ohmsOf(gaugeOf(job, *conductor), lengthOf(job, *conductor), conditions.celsius) : std::nullopt;
+        ohmsOfJoint.push_back(ohms ? std::max(0.0, ohms->value) : 0);
+    }
+    for (const Feed& feed : circuit.feeds)
+        voltsOfFeed.push_back(voltsOf(feed, partAt<SourcePart>(job, net, feed.origin), conditions.supplies));
+    for (const Element& element : circuit.elements) {
+        loads.push_back(partAt<LoadPart>(job, net, element.origin));
+        inputs.push_back(partAt<DryInputPart>(job, net, element.origin));
+    }
+}
+
+Readings::Readings(const Meter& meter, const Position& position) : meter_(&meter)
+{
+    // A load of several rated volts is taken by those that it gets, which are known afterwards.
+    std::vector<const LoadAt*> taken;
+    for (int round = 0; round < mostRatingRounds; ++round) {
+        std::vector<const LoadAt*> rated;
+        for (std::uint32_t i = 0; i < circuit().elements.size(); ++i)
+            rated.push_back(meter.loads[i] ? ratedOf(i) : nullptr);
+        if (round > 0 && rated == taken)
+            return;
+        taken = std::move(rated);
+        network_ = {};
+        network_.vertices = circuit().vertices;
+        addJoints(position);
+        addFeeds(position);
+        addElements();
+        for (const Diode& diode : circuit().diodes)
+            network_.diodes.push_back({diode.anode, diode.cathode, diode.drop / 1000.0});
+        solution_ = solved(network_);
+    }
+}
+
+void Readings::addJoints(const Position& position)
+{
+    resistorOfJoint_.assign(circuit().joints.size(), none);
+    for (std::uint32_t i = 0; i < circuit().joints.size(); ++i) {
+        const Joint& joint = circuit().joints[i];
+        if (!holds(joint.guard, position))
+            continue;
+        resistorOfJoint_[i] = static_cast<std::uint32_t>(network_.resistors.size());
+        network_.resistors.push_back({joint.a, joint.b, meter_->ohmsOfJoint[i]});
+    }
+}
+
 void Readings::addFeeds(const Position& position)
 {
-    sourceOfFeed_.assign(net_.circuit().feeds.size(), none);
-    for (std::uint32_t i = 0; i < net_.circuit().feeds.size(); ++i) {
-        const Feed& feed = net_.circuit().feeds[i];
-        if (feed.ac != conditions_.ac || !holds(feed.live, position))
+    sourceOfFeed_.assign(circuit().feeds.size(), none);
+    for (std::uint32_t i = 0; i < circuit().feeds.size(); ++i) {
+        const Feed& feed = circuit().feeds[i];
+        if (feed.ac != meter_->conditions.ac || !holds(feed.live, position))
             continue;
         sourceOfFeed_[i] = static_cast<std::uint32_t>(network_.sources.size());
-        network_.sources.push_back({feed.plus, feed.minus, voltsOf(feed)});
+        network_.sources.push_back({feed.plus, feed.minus, meter_->voltsOfFeed[i]});
     }
 }
 
 void Readings::addElements()
 {
-    resistorOfElement_.assign(net_.circuit().elements.size(), none);
-    drawOfElement_.assign(net_.circuit().elements.size(), none);
+    resistorOfElement_.assign(circuit().elements.size(), none);
+    drawOfElement_.assign(circuit().elements.size(), none);
     elementOfDraw_.clear();
-    for (std::uint32_t i = 0; i < net_.circuit().elements.size(); ++i) {
-        const Element& element = net_.circuit().elements[i];
-        const Part* part = partAt(element.origin);
+    for (std::uint32_t i = 0; i < circuit().elements.size(); ++i) {
+        const Element& element = circuit().elements[i];
         if (element.kind == ElementKind::Resistor) {
             resistorOfElement_[i] = static_cast<std::uint32_t>(network_.resistors.size());
             network_.resistors.push_back({element.a, element.b, element.ohms});
-        } else if (const auto* load = part ? std::get_if<LoadPart>(&part->body) : nullptr) {
-            addLoad(i, *load);
-        } else if (const auto* input = part ? std::get_if<DryInputPart>(&part->body) : nullptr) {
-            addWetting(i, *input);
+        } else if (meter_->loads[i]) {
+            addLoad(i);
+        } else if (meter_->inputs[i]) {
+            addWetting(i, *meter_->inputs[i]);
         }
     }
 }
 
 // The rated volts that come next to those across it; of the first round, the lowest.
-const LoadAt* Readings::ratedOf(std::uint32_t element, const LoadPart& load) const
+const LoadAt* Readings::ratedOf(std::uint32_t element) const
 {
+    const LoadPart& load = *meter_->loads[element];
     const double across = solution_.piece.empty() ? 0 : std::abs(acrossElement(element).value_or(Volts{0}).value);
     const LoadAt* best = nullptr;
     for (const LoadAt& rated : load.rated)
@@ -125,12 +126,13 @@ const LoadAt* Readings::ratedOf(std::uint32_t element, const LoadPart& load) con
     return best;
 }
 
-void Readings::addLoad(std::uint32_t element, const LoadPart& load)
+void Readings::addLoad(std::uint32_t element)
 {
-    const LoadAt* rated = ratedOf(element, load);
+    const LoadPart& load = *meter_->loads[element];
+    const LoadAt* rated = ratedOf(element);
     if (!rated)
         return;
-    const Element& at = net_.circuit().elements[element];
+    const Element& at = circuit().elements[element];
     const Ohms ohms = rated->volts / rated->amperes;
     if (load.law == LoadLaw::Resistive) {
         resistorOfElement_[element] = static_cast<std::uint32_t>(network_.resistors.size());
@@ -147,9 +149,9 @@ void Readings::addLoad(std::uint32_t element, const LoadPart& load)
 // Its volts behind its ohms.
 void Readings::addWetting(std::uint32_t element, const DryInputPart& input)
 {
-    if (!input.wettingVolts || !input.wettingOhms || input.wettingOhms->value <= 0 || conditions_.ac)
+    if (!input.wettingVolts || !input.wettingOhms || input.wettingOhms->value <= 0 || meter_->conditions.ac)
         return;
-    const Element& at = net_.circuit().elements[element];
+    const Element& at = circuit().elements[element];
     const Vertex inside = network_.vertices++;
     network_.sources.push_back({inside, at.b, input.wettingVolts->value});
     resistorOfElement_[element] = static_cast<std::uint32_t>(network_.resistors.size());
@@ -170,7 +172,7 @@ Amperes Readings::throughElement(std::uint32_t element) const
 
 std::optional<Volts> Readings::acrossElement(std::uint32_t element) const
 {
-    const Element& at = net_.circuit().elements[element];
+    const Element& at = circuit().elements[element];
     return between(at.a, at.b);
 }
 

@@ -18,12 +18,24 @@ struct Conditions {
     bool ac = false;                  // of AC sources alone, in magnitude; else of DC sources alone
 };
 
-// What a meter reads in one position. Conductors without a length or a gauge that is known count as joints; batteries
-// count with the source that they stand behind.
-// Owns: nothing of the job and netlist, which must outlive it.   Cost: as solved()'s
+// What of a job the readings of all its positions share: ohms of its conductors, its loads, volts of its supplies.
+// Owns: nothing of the job and netlist, which must outlive it.   Cost: linear
+struct Meter {
+    Meter(const Job& job, const Netlist& netlist, const Conditions& with = {});
+
+    const Netlist& net;
+    Conditions conditions;
+    std::vector<double> ohmsOfJoint;          // 0: a joint; a conductor without a length or a known gauge is one too
+    std::vector<double> voltsOfFeed;
+    std::vector<const LoadPart*> loads;       // by element; null: it is none
+    std::vector<const DryInputPart*> inputs;  // by element
+};
+
+// What a meter reads in one position. Batteries count with the source that they stand behind.
+// Owns: nothing of the meter, which must outlive it.   Cost: as solved()'s
 class Readings {
 public:
-    Readings(const Job& job, const Netlist& net, const Position& position, const Conditions& conditions = {});
+    Readings(const Meter& meter, const Position& position);
 
     std::optional<Volts> between(Vertex x, Vertex y) const; // nothing: floating
     // Amperes from a to b, through a joint that is closed, an element or a diode; out of a feed's plus.
@@ -49,16 +61,12 @@ private:
     void addJoints(const Position& position);
     void addFeeds(const Position& position);
     void addElements();
-    void addLoad(std::uint32_t element, const LoadPart& load);
+    void addLoad(std::uint32_t element);
     void addWetting(std::uint32_t element, const DryInputPart& input);
-    const LoadAt* ratedOf(std::uint32_t element, const LoadPart& load) const;
-    double ohmsOfJoint(const Joint& joint) const;
-    double voltsOf(const Feed& feed) const;
-    const Part* partAt(std::uint32_t origin) const; // null: a conductor
+    const LoadAt* ratedOf(std::uint32_t element) const;
+    const Circuit& circuit() const { return meter_->net.circuit(); }
 
-    const Job& job_;
-    const Netlist& net_;
-    Conditions conditions_;
+    const Meter* meter_;
     Network network_;
     Solution solution_;
     std::vector<std::uint32_t> resistorOfJoint_, sourceOfFeed_, resistorOfElement_, drawOfElement_; // none: not there

@@ -11,9 +11,9 @@ namespace doorloom::bench {
 
 // Declared and listed, nothing else.
 extern const Row readLarge, writeLarge, snapshotLarge, firstCheck, editCheck, stepsToVerdicts, enumeration, findRows,
-    completeLine, landTyped;
+    completeLine, landTyped, solving;
 static constexpr const Row* rows[] = {&readLarge,   &writeLarge, &snapshotLarge, &firstCheck, &editCheck, &stepsToVerdicts,
-                                      &enumeration, &findRows,   &completeLine,  &landTyped};
+                                      &enumeration, &findRows,   &completeLine,  &landTyped,  &solving};
 
 static int runRows(std::span<char* const> arguments)
 {

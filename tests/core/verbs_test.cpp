@@ -42,10 +42,10 @@ struct BadLine {
 TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
 {
     const std::vector<BadLine> lines = {
-        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, print, kinds, new."},
-        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, print, kinds, new."},
+        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, volts, spice, print, kinds, new."},
+        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, volts, spice, print, kinds, new."},
         {{"--lang", "es", "chekc"},
-         "doorloom: No existe el verbo 'chekc'. Use uno de: check, print, kinds, new."},
+         "doorloom: No existe el verbo 'chekc'. Use uno de: check, volts, spice, print, kinds, new."},
         {{"check"}, "doorloom: 'check' needs FILE. Write it as shown here:"},
         {{"check", "a", "b"}, "doorloom: 'b' is one word too many for 'check'. Write it as shown here:"},
         {{"check", "a", "--jsn"}, "doorloom: 'check' has no option '--jsn'. Write it as shown here:"},
@@ -423,6 +423,62 @@ TEST(Kinds, AreListedAndToldInFull)
     EXPECT_EQ(none.exit, 2);
     EXPECT_EQ(none.err,
               "doorloom kinds: There is no kind 'strike-fail-sometimes'. 'doorloom kinds' lists them.\n");
+}
+
+TEST(Volts, SaysInAPositionWhatAMeterReadsAndWhatFlows)
+{
+    const std::string file = sampleFile("restroom-staff");
+    const Ended rest = doorloom({"volts", file});
+    EXPECT_EQ(rest.exit, 0);
+    EXPECT_NE(rest.out.find("Position: at rest"), std::string::npos) << rest.out;
+    EXPECT_NE(rest.out.find("PS1:+    PS1:−    24.000 V  0.2300 A  of 2.00 A"), std::string::npos) << rest.out;
+    EXPECT_NE(rest.out.find("prove dead before work"), std::string::npos);
+    // 24 V over a strike of 200 ohms and its lines: less than 24 V, and between its terminals nothing while K1 is at rest.
+    const Ended released = doorloom({"volts", file, "--position", "lm1:k1=in", "--between", "es1:1", "es1:2"});
+    EXPECT_NE(released.out.find("Position: LM1:K1=in, all others at rest"), std::string::npos) << released.out;
+    EXPECT_NE(released.out.find("ES1:1  ES1:2  23."), std::string::npos) << released.out;
+    EXPECT_EQ(doorloom({"volts", file, "--between", "ES1:1", "PS1:B+"}).out.find("floating") == std::string::npos, false);
+}
+
+TEST(Volts, GivesProgramsTheSameFigures)
+{
+    const std::string file = sampleFile("restroom-staff");
+    const Ended json = doorloom({"volts", file, "--position", "LM1:K1=in", "--supplies", "highest", "--celsius", "75", "--json"});
+    EXPECT_EQ(json.exit, 0) << json.err;
+    for (const char* part : {"\"position\": {\"LM1:K1\": \"in\"}", "\"supplies\": \"highest\", \"celsius\": 75",
+                             "\"volts\": 27.6, \"amperes\": ", "\"settled\": true"})
+        EXPECT_NE(json.out.find(part), std::string::npos) << part << "\n" << json.out;
+}
+
+TEST(Volts, RefusesWhatItCannotFindAndSaysWhatThereIs)
+{
+    const std::string file = sampleFile("restroom-staff");
+    const std::vector<BadLine> lines = {
+        {{"volts", file, "--position", "KS1"}, "--position: 'KS1' is no operator in one of its throws. Write it as in 'KS1=on', several with commas between."},
+        {{"volts", file, "--position", "KS1=up"}, "--position: KS1 has no throw 'up'. Use one of: off, on."},
+        {{"volts", file, "--position", "KS1=on,ks1=off"}, "--position: KS1 is given twice. Give it once."},
+        {{"volts", file, "--between", "PS1:+"}, "doorloom: Option '--between' has no value. Write it as shown here:"},
+        {{"volts", file, "--between", "PS1:+", "PS9:+"}, "PS9:+: There is no device 'PS9'."},
+        {{"volts", file, "--between", "PS1:+", "PS1:x"}, "PS1:x: PS1 has no terminal 'x'. Use one of:"},
+        {{"volts", file, "--between", "PS1:+", "PS1"}, "PS1: 'PS1' is no terminal. Write device and terminal, as in 'PS1:+'."},
+        {{"volts", file, "--supplies", "full"}, "--supplies: There is no level 'full' of the supplies. Use one of: lowest, nominal, highest, battery."},
+        {{"volts", file, "--celsius", "nan"}, "--celsius: 'nan' is no temperature of copper. Give degrees Celsius from -60 to 200."},
+    };
+    for (const BadLine& line : lines) {
+        const Ended run = doorloom(line.arguments);
+        EXPECT_TRUE(firstLine(run.err).starts_with(line.firstLineOfErr)) << run.err;
+        EXPECT_EQ(run.exit, 2) << line.firstLineOfErr;
+        EXPECT_EQ(run.out, "") << line.firstLineOfErr;
+    }
+}
+
+TEST(Spice, WritesADeckWithTheTerminalsOfEachNode)
+{
+    const Ended run = doorloom({"spice", sampleFile("restroom-staff"), "--position", "KS1=on"});
+    EXPECT_EQ(run.exit, 0) << run.err;
+    EXPECT_NE(run.out.find(": PS1:+\n"), std::string::npos) << run.out;
+    EXPECT_NE(run.out.find("DC 24\n"), std::string::npos);
+    EXPECT_TRUE(run.out.ends_with(".end\n"));
 }
 
 } // namespace
