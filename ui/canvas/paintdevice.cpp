@@ -69,7 +69,7 @@ void SheetPainter::paintNearDevice(QPainter& painter, const Drawing& drawing, co
 bool SheetPainter::hasRoom(const QRect& rect, const TextPool& texts, TextNumber tag) const
 {
     const double high = fonts_[static_cast<std::size_t>(TextStyle::Tag)].capital;
-    return widthOf(texts, tag, TextStyle::Tag) + 4 * hair_ <= rect.width() &&
+    return widthOf(texts, tag, TextStyle::Tag) + 2 * hair_ <= rect.width() &&
            high + 4 * hair_ <= rect.height();
 }
 
