@@ -19,6 +19,9 @@ constexpr Text sayCoil = {.en = "Give 'powered' that load.", .es = "Ponga esa ca
 constexpr Text nothingFollowed = {.en = "It is not said what it follows.", .es = "No se dice a qué sigue."};
 constexpr Text sayFollowed = {.en = "Give 'sense' a role, or 'by' an input.",
                               .es = "Ponga en 'sense' un papel, o en 'by' una entrada."};
+constexpr Text twoThrows = {.en = "Role '{role}' follows, and has more than two throws.",
+                            .es = "El papel '{role}' sigue a otro y tiene más de dos posiciones."};
+constexpr Text giveTwo = {.en = "Give it two.", .es = "Déle dos."};
 constexpr Text senseOfOther = {.en = "Only a part that follows has a 'sense'.",
                                .es = "Solo una parte que sigue tiene 'sense'."};
 constexpr Text takeSenseOut = {.en = "Take it out, or make the manner 'follows'.",
@@ -231,6 +234,8 @@ private:
         };
         if (keysOf(move.role) != keysOf(move.sense))
             problems_.say(at("sense"), {otherThrows, {{"key", move.sense}, {"role", move.role}}}, sameThrows);
+        else if (keysOf(move.role).size() != 2)
+            problems_.say(at("sense"), {twoThrows, {{"role", move.role}}}, giveTwo);
     }
 
     void roleThrows(const std::string& where, const std::vector<std::pair<Key, Key>>& pairs)

@@ -5,13 +5,13 @@
 namespace doorloom {
 
 extern const Check shortedSource, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, foreignVolts, neverFed,
-    wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated, optionNotChosen, emptyTerminal, waitingEnd,
+    directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated, optionNotChosen, emptyTerminal, waitingEnd,
     overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
     &shortedSource,       &wetOutput,      &twoFeeds,     &jumpersDisagree,    &reversePolarity, &foreignVolts,
-    &neverFed,            &wrongInSituation, &operatorInSituation, &buzzes,     &alwaysFed,       &neverOperated,
+    &neverFed,            &directRelease,    &releaseInMinus, &wrongInSituation, &operatorInSituation, &buzzes,     &alwaysFed,       &neverOperated,
     &alwaysOperated,      &optionNotChosen, &emptyTerminal, &waitingEnd,        &overfilledTerminal, &duplicateTag,
 };
 

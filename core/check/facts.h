@@ -13,9 +13,10 @@ namespace doorloom {
 // Owns: nothing of the job, which must outlive it.
 class Facts {
 public:
-    Facts(const Job& of, std::uint64_t budget);
+    Facts(const Job& of, std::uint64_t steps);
 
     const Job& job;
+    const std::uint64_t budget; // of one question
     const Netlist net;
     const Questions ask;
 

@@ -1,5 +1,6 @@
 #include "check/alwaysfed.h"
 #include "check/check.h"
+#include "check/contactinplus.h"
 #include "check/situations.h"
 #include "check/tell.h"
 
@@ -30,6 +31,8 @@ constexpr Text otherMode = {.en = "No wiring mends this: without power {lock} is
                             .es = "Ningún cableado lo corrige: sin tensión {lock} queda siempre {state}. "
                                   "Monte en {lock} una cerradura del otro "
                                   "modo sin tensión, o cambie lo que promete {opening}."};
+constexpr Text dropTheFeed = {.en = "Let a contact of {fire} open {lock}'s own feed, behind every battery.",
+                              .es = "Haga que un contacto de {fire} abra la propia alimentación de {lock}, después de toda batería."};
 constexpr Text locked = {.en = "locked", .es = "bloqueado"};
 constexpr Text unlocked = {.en = "free", .es = "libre"};
 
@@ -66,14 +69,20 @@ Finding broken(const Facts& facts, const Opening& opening, const Promise& promis
     return finding;
 }
 
-std::vector<Remedy> remediesFor(const Facts& facts, std::uint32_t element)
+std::vector<Remedy> remediesFor(const Facts& facts, const Opening& opening, std::uint32_t element, bool inFire)
 {
     Remedies remedies(facts);
+    if (const auto fire = facts.net.indexOf(opening.fire); fire && inFire)
+        for (ThrowIndex thrown = 0; thrown < facts.circuit().operators[*fire].throws; ++thrown)
+            if (thrown != facts.circuit().operators[*fire].idle)
+                addContactsIntoPlus(facts, element, {{*fire, thrown}}, OldPlace::LeftOpen, remedies);
     if (alwaysFedPastASwitch(facts, element))
         addMovesOntoSwitch(facts, element, remedies);
     remedies.turnContacts(facts.ask.operatorsThatMatter(element));
     return remedies.taken();
 }
+
+bool isOfFire(const Finding& finding) { return finding.throws[0].situation[0].kind == SituationKind::FireAlarm; }
 
 // With all power lost a lock does what it is made for, however it is wired.
 bool isOfItsFailMode(const Finding& finding)
@@ -109,8 +118,12 @@ std::vector<Finding> brokenPromises(const Facts& facts, const Opening& opening, 
         for (Finding& finding : all)
             finding.remedy = words;
     } else if (!all.empty())
-        for (const std::vector<Remedy> remedies = remediesFor(facts, element); Finding & finding : all)
+        for (const std::vector<Remedy> remedies = remediesFor(facts, opening, element, std::any_of(all.begin(), all.end(), isOfFire));
+             Finding& finding : all) {
             finding.remedies = remedies;
+            if (isOfFire(finding))
+                finding.remedy = {dropTheFeed, {{"fire", nameOf(facts.job, opening.fire)}, {"lock", tagOf(facts.job, device)}}};
+        }
     return all;
 }
 

@@ -14,7 +14,7 @@ bool isInWord(char letter)
     return letter != ' ' && letter != ',' && letter != '.' && letter != '(' && letter != ')' && letter != ';';
 }
 
-// How well a word is found in a text: 0, a word of it; 1, the beginning of one; 2, after a dash in one.
+// How well a word is found in a text: 0, a word of it; 1, its beginning; 2, the beginning of a word; 3, after a dash in one.
 std::optional<std::size_t> foundIn(const std::string& text, const std::string& word)
 {
     std::optional<std::size_t> best;
@@ -24,8 +24,7 @@ std::optional<std::size_t> foundIn(const std::string& text, const std::string& w
         const std::size_t end = at + word.size();
         const bool ends = end == text.size() || !isInWord(text[end]);
         if (begins || afterDash)
-            best = std::min(best.value_or(3),
-                            begins ? (ends ? std::size_t{0} : std::size_t{1}) : std::size_t{2});
+            best = std::min(best.value_or(4), begins && ends ? std::size_t{0} : at == 0 ? std::size_t{1} : begins ? std::size_t{2} : std::size_t{3});
     }
     return best;
 }
@@ -42,7 +41,7 @@ std::optional<std::size_t> rankOf(const Kind& kind, const std::vector<std::strin
         std::optional<std::size_t> best;
         for (std::size_t text = 0; text < std::size(texts); ++text)
             if (const auto found = foundIn(texts[text], word))
-                best = std::min(best.value_or(1000), 3 * text + *found);
+                best = std::min(best.value_or(1000), 4 * text + *found);
         if (!best)
             return std::nullopt;
         rank += *best;

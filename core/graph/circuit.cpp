@@ -17,4 +17,32 @@ bool holds(const Guard& guard, const Position& position)
     });
 }
 
+namespace {
+
+void hold(Guard& guard, MovedIndex moved, ThrowIndex thrown)
+{
+    std::erase_if(guard.anyOf, [&](Term& term) {
+        const bool fails = std::any_of(term.begin(), term.end(),
+                                       [&](const Atom& atom) { return atom.moved == moved && !((atom.mask >> thrown) & 1u); });
+        std::erase_if(term, [&](const Atom& atom) { return atom.moved == moved; });
+        return fails;
+    });
+}
+
+} // namespace
+
+Circuit held(Circuit circuit, const std::vector<std::pair<MovedIndex, ThrowIndex>>& throws)
+{
+    for (const auto& [moved, thrown] : throws) {
+        for (Joint& joint : circuit.joints)
+            hold(joint.guard, moved, thrown);
+        for (Feed& feed : circuit.feeds)
+            hold(feed.live, moved, thrown);
+        for (Drive& drive : circuit.drives)
+            hold(drive.powered, moved, thrown);
+        std::erase_if(circuit.drives, [&, held = moved](const Drive& drive) { return drive.moved == held; });
+    }
+    return circuit;
+}
+
 } // namespace doorloom

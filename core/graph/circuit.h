@@ -2,6 +2,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <utility>
 #include <vector>
 
 // A job's circuit without names: what is joined to what, and when. Numbers index the vectors below.
@@ -79,7 +80,9 @@ struct Drive {
     MovedIndex moved = 0;
     enum class Manner { Plain, Follows, Programmed } manner = Manner::Plain;
     std::optional<std::uint32_t> load; // element that must be fed; plain: the coil
-    Guard powered;                     // the device's own mains and the like
+    Guard powered;                     // the device's own mains and the like, and what it senses
+    bool isSensing = false;            // follows: away from its unpowered throw whenever it is powered so
+    std::optional<std::uint32_t> closedInput; // follows: dry input that must be closed in the very position
     std::vector<std::uint32_t> dryInputs, voltageInputs; // one of which must be able to operate
     bool needsInput = false;
 };
@@ -94,5 +97,8 @@ struct Circuit {
     std::vector<DryInput> inputs;
     std::vector<Drive> drives;
 };
+
+// The circuit while these operators stand so, whatever the others do: no guard names them any more.
+Circuit held(Circuit circuit, const std::vector<std::pair<MovedIndex, ThrowIndex>>& throws);
 
 } // namespace doorloom

@@ -283,13 +283,35 @@ private:
         drive.load = net_.elementOf(device.id, move.powered);
         if (!move.poweredIn.empty())
             drive.powered = guardFor(device, {move.poweredIn});
-        drive.needsInput = !move.by.empty();
+        if (move.manner == MoveManner::Follows)
+            addSensing(device, move, drive);
+        drive.needsInput = !move.by.empty() && !drive.closedInput;
         for (const Key& by : move.by)
             if (const auto input = net_.inputOf(device.id, by))
                 drive.dryInputs.push_back(*input);
             else if (const auto load = net_.elementOf(device.id, by))
                 drive.voltageInputs.push_back(*load);
         net_.circuit_.drives.push_back(std::move(drive));
+    }
+
+    // It follows another role of its device, throw by throw; or one dry input, away while that is closed.
+    void addSensing(const Device& device, const MovePart& move, Drive& drive)
+    {
+        const Operator* moved = job_.operators.find(boundTo(device, move.role));
+        if (!moved || (move.sense.empty() && move.by.size() != 1))
+            return;
+        drive.isSensing = true;
+        if (move.sense.empty()) {
+            drive.closedInput = net_.inputOf(device.id, move.by.front());
+            return;
+        }
+        std::vector<Key> away;
+        for (const Throw& thrown : moved->throws)
+            if (thrown.key != moved->unpowered)
+                away.push_back(thrown.key);
+        if (const auto atom = atomFor(device, move.sense, away))
+            for (Term& term : drive.powered.anyOf)
+                term.push_back(*atom);
     }
 
     std::optional<Vertex> vertexOf(const End& at)

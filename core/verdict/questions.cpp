@@ -265,6 +265,8 @@ bool Questions::canHappen(const Position& position) const
             return true;
         if (!canMove(drive.moved) || !holds(drive.powered, position))
             return false;
+        if (drive.closedInput && !operatedIn(position, *drive.closedInput))
+            return false;
         Position without = position;
         without[drive.moved] = unpowered;
         return !drive.load || returnedIn(position, *drive.load) || returnedIn(without, *drive.load);

@@ -12,14 +12,16 @@ public:
     Reach(Questions::Inside& inside, Budget& steps);
 
     std::optional<Position> withThrows(const Cube& throws, std::optional<std::uint32_t> liveFeed);
-    // A position in which this load is fed and this guard holds, the operator unpowered.
-    bool canFeed(std::optional<std::uint32_t> element, const Guard& guard, MovedIndex unpowered);
+    // A position in which this drive's load is fed, its guard holds and its input is closed, its operator unpowered.
+    bool canMove(const Drive& drive);
+    bool canFeed(std::uint32_t element, MovedIndex unpowered);
 
 private:
     struct Goal {
         const Guard* guard = nullptr;              // must hold
         std::optional<std::uint32_t> fed{};          // this load must be fed …
         std::optional<MovedIndex> orWithUnpowered{}; // … or would be, with this operator unpowered
+        std::optional<std::uint32_t> closed{};       // this dry input must be closed
     };
 
     bool solve(std::vector<Goal> goals);
@@ -28,6 +30,9 @@ private:
     bool feed(const Goal& goal, const std::vector<Goal>& rest);
     bool chooseThrows(const ReturnCase& at, const std::vector<MovedIndex>& open, std::size_t next, const Goal& goal,
                       const std::vector<Goal>& rest);
+    bool close(std::uint32_t input, const std::vector<Goal>& rest);
+    bool chooseClosing(std::uint32_t input, const std::vector<MovedIndex>& open, std::size_t next,
+                       const std::vector<Goal>& rest);
     bool isFed(const ReturnCase& at, const Goal& goal);
     bool stillPossible(const ReturnCase& at, const Goal& goal);
     std::vector<ThrowIndex> throwsInOrder(MovedIndex moved) const;
@@ -55,13 +60,21 @@ std::optional<Position> Reach::withThrows(const Cube& throws, std::optional<std:
     return solve(std::move(goals)) ? std::optional(filled()) : std::nullopt;
 }
 
-bool Reach::canFeed(std::optional<std::uint32_t> element, const Guard& guard, MovedIndex unpowered)
+bool Reach::canMove(const Drive& drive)
+{
+    partial_[drive.moved] = inside_.circuit.operators[drive.moved].unpowered;
+    std::vector<Goal> goals{{.guard = &drive.powered}};
+    if (drive.load)
+        goals.push_back({.fed = drive.load});
+    if (drive.closedInput)
+        goals.push_back({.closed = drive.closedInput});
+    return solve(std::move(goals));
+}
+
+bool Reach::canFeed(std::uint32_t element, MovedIndex unpowered)
 {
     partial_[unpowered] = inside_.circuit.operators[unpowered].unpowered;
-    std::vector<Goal> goals{{.guard = &guard}};
-    if (element)
-        goals.push_back({.fed = element});
-    return solve(std::move(goals));
+    return solve({{.fed = element}});
 }
 
 // What an operator does by itself comes first: nobody wants a witness with more moved than need be.
@@ -82,7 +95,7 @@ bool Reach::solve(std::vector<Goal> goals)
     if (!goals.empty()) {
         const Goal goal = goals.back();
         goals.pop_back();
-        return goal.guard ? hold(*goal.guard, goals) : feed(goal, goals);
+        return goal.guard ? hold(*goal.guard, goals) : goal.closed ? close(*goal.closed, goals) : feed(goal, goals);
     }
     for (MovedIndex moved = 0; moved < partial_.size(); ++moved) {
         const Drive* drive = inside_.driveOf[moved];
@@ -95,6 +108,8 @@ bool Reach::solve(std::vector<Goal> goals)
         goals.push_back({.guard = &drive->powered});
         if (drive->load)
             goals.push_back({.fed = drive->load, .orWithUnpowered = moved});
+        if (drive->closedInput)
+            goals.push_back({.closed = drive->closedInput});
         const bool found = solve(std::move(goals));
         supported_[moved] = found;
         return found;
@@ -160,6 +175,28 @@ bool Reach::chooseThrows(const ReturnCase& at, const std::vector<MovedIndex>& op
     return false;
 }
 
+bool Reach::close(std::uint32_t input, const std::vector<Goal>& rest)
+{
+    std::vector<MovedIndex> open = inside_.regionOfInput(input).operators;
+    std::erase_if(open, [&](MovedIndex moved) { return partial_[moved] != undecided; });
+    return chooseClosing(input, open, 0, rest);
+}
+
+bool Reach::chooseClosing(std::uint32_t input, const std::vector<MovedIndex>& open, std::size_t next,
+                          const std::vector<Goal>& rest)
+{
+    steps_.spend(1);
+    if (next == open.size())
+        return inside_.operatedIn(partial_, input) && solve(rest);
+    for (ThrowIndex thrown : throwsInOrder(open[next])) {
+        partial_[open[next]] = thrown;
+        if (chooseClosing(input, open, next + 1, rest))
+            return true;
+    }
+    partial_[open[next]] = undecided;
+    return false;
+}
+
 bool Reach::isFed(const ReturnCase& at, const Goal& goal)
 {
     const auto fedNow = [&] {
@@ -213,15 +250,14 @@ bool Questions::Inside::allowed(MovedIndex moved, ThrowIndex thrown) const
 
 bool Questions::Inside::canBeMoved(const Drive& drive, Budget& steps)
 {
-    if (!Reach(*this, steps).canFeed(drive.load, drive.powered, drive.moved))
+    if (!Reach(*this, steps).canMove(drive))
         return false;
     if (!drive.needsInput)
         return true;
-    const Guard always;
     return std::any_of(drive.dryInputs.begin(), drive.dryInputs.end(),
                        [&](std::uint32_t input) { return operated(input, steps).answer != Answer::Never; }) ||
            std::any_of(drive.voltageInputs.begin(), drive.voltageInputs.end(), [&](std::uint32_t element) {
-               return Reach(*this, steps).canFeed(element, always, drive.moved);
+               return Reach(*this, steps).canFeed(element, drive.moved);
            });
 }
 

@@ -152,6 +152,10 @@ std::vector<MovedIndex> Questions::Inside::operatorsMoving(const Drive& drive)
 {
     std::vector<MovedIndex> all = drive.load ? operatorsFeeding(*drive.load) : std::vector<MovedIndex>();
     addOperators(all, drive.powered);
+    if (drive.closedInput) {
+        const std::vector<MovedIndex> closing = regionOfInput(*drive.closedInput).operators;
+        all.insert(all.end(), closing.begin(), closing.end());
+    }
     sortOperators(all);
     return all;
 }

@@ -18,10 +18,11 @@ ThrowIndex nextThrow(Questions::Inside& inside, const Drive& drive, const Positi
                      Budget& steps)
 {
     const MovedOperator& moved = inside.circuit.operators[drive.moved];
-    const bool fed = holds(drive.powered, position) && (!drive.load || inside.returnedIn(position, *drive.load, steps));
+    const bool fed = holds(drive.powered, position) && (!drive.load || inside.returnedIn(position, *drive.load, steps)) &&
+                     (!drive.closedInput || inside.operatedIn(position, *drive.closedInput));
     if (!fed)
         return moved.unpowered;
-    return drive.manner == Drive::Manner::Plain ? pulledIn(moved) : given[drive.moved];
+    return drive.manner == Drive::Manner::Plain || drive.isSensing ? pulledIn(moved) : given[drive.moved];
 }
 
 std::optional<Position> settle(Questions::Inside& inside, const std::vector<const Drive*>& drives,

@@ -308,6 +308,8 @@ JobBuilder& JobBuilder::opening(const OpeningSketch& sketch)
     opening.tag = sketch.tag;
     opening.egress = sketch.egress;
     opening.fireRated = sketch.fireRated;
+    if (!sketch.fire.empty())
+        opening.fire = operatorNamed(job_, sketch.fire);
     for (const std::string& tag : sketch.locks)
         opening.locks.push_back(deviceCalled(tag).id);
     for (const std::string& tag : sketch.doorOperators)

@@ -40,6 +40,7 @@ struct OpeningSketch {
     bool fireRated = false;
     std::vector<ActSketch> requests{}, releases{};
     std::string occupied{}; // throws
+    std::string fire{};     // the operator that it answers to
     std::vector<PromiseSketch> promises{};
 };
 

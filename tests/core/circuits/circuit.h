@@ -81,6 +81,7 @@ std::vector<JudgedCircuit> relayCircuits();        // D
 std::vector<JudgedCircuit> lampInputCircuits();    // I
 std::vector<JudgedCircuit> whichContactCircuits(); // N
 std::vector<JudgedCircuit> doorOperatorCircuits();
+std::vector<JudgedCircuit> releaseCircuits();      // E, K, L
 std::vector<JudgedCircuit> trapCircuits();         // a, b, c …
 std::vector<JudgedCircuit> allCircuits();
 

@@ -35,12 +35,14 @@ Promised promisedWhen(bool locked)
 OpeningSketch openingOf(const Row& row)
 {
     const bool locked = row.wanted == AtRest::Locked;
+    const bool byElectricity = row.egress == Egress::ByElectricity;
     const std::string asked = row.relay == Relay::AtRest ? "LM1:K1=in" : "LM1:K1=rest";
     OpeningSketch sketch{
         .locks = {"ES1"},
         .egress = row.egress,
         .fireRated = row.fireRated,
         .requests = {{"PB1", "PB1=pressed " + asked}},
+        .releases = byElectricity ? std::vector<ActSketch>{{"button", "EB1=pressed"}} : std::vector<ActSketch>{},
         .promises = {{"rest", promisedWhen(locked)}, {"request PB1", promisedWhen(!locked)}}};
     if (row.egress == Egress::ByHand)
         sketch.promises.push_back({"all power lost", promisedWhen(row.strike == FailMode::Secure)});
@@ -50,10 +52,11 @@ OpeningSketch openingOf(const Row& row)
 Job rightJob(const Row& row)
 {
     JobBuilder job = withDevices("PS1 dc-supply-24; PB1 push-plate; ES1 " + kindOfStrike(row.strike));
-    addModule(job, "LM1")
-        .power("PS1", "LM1")
-        .wires("PB1:C → LM1:COM; PB1:NO → LM1:IN1; PS1:+ → LM1:K1.C; "
-               "ES1:2 → PS1:−");
+    addModule(job, "LM1").power("PS1", "LM1").wires("PB1:C → LM1:COM; PB1:NO → LM1:IN1; ES1:2 → PS1:−");
+    if (row.egress == Egress::ByElectricity) // then a fail-safe lock needs a release of its own
+        job.device("EB1", "exit-button").wires("PS1:+ → EB1:C; EB1:NC → LM1:K1.C");
+    else
+        job.wire("PS1:+", "LM1:K1.C");
     job.wire("LM1:K1." + row.contact, "ES1:1");
     if (row.relay == Relay::HeldIn)
         job.idle("LM1:K1", "in");
