@@ -4,15 +4,16 @@
 
 namespace doorloom {
 
-extern const Check shortedSource, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, foreignVolts, neverFed,
-    directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated, optionNotChosen, emptyTerminal, waitingEnd,
-    overfilledTerminal, duplicateTag;
+extern const Check shortedSource, batteryWrong, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, wrongCurrent, foreignVolts,
+    neverFed, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated,
+    suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
-    &shortedSource,       &wetOutput,      &twoFeeds,     &jumpersDisagree,    &reversePolarity, &foreignVolts,
-    &neverFed,            &directRelease,    &releaseInMinus, &wrongInSituation, &operatorInSituation, &buzzes,     &alwaysFed,       &neverOperated,
-    &alwaysOperated,      &optionNotChosen, &emptyTerminal, &waitingEnd,        &overfilledTerminal, &duplicateTag,
+    &shortedSource,  &batteryWrong,     &wetOutput,           &twoFeeds, &jumpersDisagree, &reversePolarity,
+    &wrongCurrent,   &foreignVolts,     &neverFed,            &directRelease, &releaseInMinus, &wrongInSituation,
+    &operatorInSituation, &buzzes,      &alwaysFed,           &neverOperated, &alwaysOperated, &suppression,
+    &optionNotChosen, &emptyTerminal,   &waitingEnd,          &overfilledTerminal, &duplicateTag,
 };
 
 std::span<const Check* const> allChecks() { return checks; }

@@ -1,6 +1,7 @@
 #include "check/remedies.h"
 
 #include "edit/operations.h"
+#include "edit/removeany.h"
 
 #include <algorithm>
 #include <set>
@@ -9,6 +10,8 @@ namespace doorloom {
 
 namespace {
 
+constexpr Text takeOutWords = {.en = "With power off, take {part} out, with its conductors.",
+                                .es = "Sin tensión, quite {part} con sus hilos."};
 constexpr Text takeOffWords = {.en = "With power off, take off the conductor from {from} to {to}.",
                                .es = "Sin tensión, retire el conductor de {from} a {to}."};
 constexpr Text setOptionWords = {.en = "With power off, set {jumpers} of {output} to '{value}'.",
@@ -64,6 +67,14 @@ void Remedies::takeOff(ConductorId conductor)
     if (const Conductor* row = facts_.job.conductors.find(conductor))
         add({takeOffWords, {{"from", inName(facts_.job, row->from)}, {"to", inName(facts_.job, row->to)}}},
             doorloom::takeOff(facts_.job, conductor));
+}
+
+void Remedies::takeOut(DeviceId device)
+{
+    std::vector<std::uint32_t> rows{device.number};
+    for (const Conductor* conductor : conductorsOn(facts_.job, device))
+        rows.push_back(conductor->id.number);
+    add({takeOutWords, {{"part", tagOf(facts_.job, device)}}}, removeAny(facts_.job, rows));
 }
 
 void Remedies::setOption(DeviceId device, const Key& option, const Key& value)
@@ -176,6 +187,9 @@ void Remedies::breakWay(const std::vector<Origin>& way)
             if (const auto* diode = findPartAs<DiodePart>(*kind, origin.part);
                 diode && findTerminal(*kind, diode->anode) && findTerminal(*kind, diode->cathode))
                 exchange(origin.device, diode->anode, diode->cathode);
+    for (const Origin& origin : way)
+        if (const Kind* kind = kindOf(facts_.job, origin.device); kind && kind->family == "part")
+            takeOut(origin.device);
     for (const Origin& origin : way)
         if (origin.conductor)
             takeOff(origin.conductor);

@@ -14,6 +14,7 @@ public:
     explicit Remedies(const Facts& facts) : facts_(facts) {}
 
     void takeOff(ConductorId conductor);
+    void takeOut(DeviceId device);
     void setOption(DeviceId device, const Key& option, const Key& value);
     void setOtherValues(DeviceId device, const Key& option); // each value that is not set
     void exchange(DeviceId device, const Key& one, const Key& other);
@@ -26,7 +27,7 @@ public:
     // All of these as one edit; none of them reads what another writes.
     void addTogether(std::vector<Remedy> steps);
 
-    // What undoes a way: options that closed it, parts turned round, each conductor taken off.
+    // What undoes a way: options that closed it, parts turned round or taken out, each conductor taken off.
     void breakWay(const std::vector<Origin>& way);
 
     bool empty() const { return remedies_.empty(); }

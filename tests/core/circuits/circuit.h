@@ -39,7 +39,7 @@ inline const std::string onePole = "both sides on one pole", missingReturn = "mi
 // Whether what went wrong can be told from the wrong job alone. Where another edit mends it as well (another
 // kind of module, a contact instead of a strike, any conductor of a ring), the remedy need not name the
 // reverse edit.
-enum class Mending { TheReverseEdit, AnyOfSeveral };
+enum class Mending { TheReverseEdit, AnyOfSeveral, InWords }; // in words: what is missing is not in the job
 
 struct WrongForm {
     std::string name;
@@ -82,6 +82,7 @@ std::vector<JudgedCircuit> lampInputCircuits();    // I
 std::vector<JudgedCircuit> whichContactCircuits(); // N
 std::vector<JudgedCircuit> doorOperatorCircuits();
 std::vector<JudgedCircuit> releaseCircuits();      // E, K, L
+std::vector<JudgedCircuit> currentCircuits();      // G, J, M
 std::vector<JudgedCircuit> trapCircuits();         // a, b, c …
 std::vector<JudgedCircuit> allCircuits();
 
