@@ -19,25 +19,31 @@ Problem problemAt(std::string_view option, Text what, const std::string& name, T
     return {{what, {{"name", name}}}, std::string(option), remedy};
 }
 
-Result<Conditions> conditionsOf(const Request& request)
+struct With {
+    Conditions conditions;
+    SupplyLevel supplies = SupplyLevel::Nominal;
+};
+
+Result<With> conditionsOf(const Request& request)
 {
     static constexpr std::pair<std::string_view, SupplyLevel> levels[] = {{"lowest", SupplyLevel::Lowest},
                                                                           {"nominal", SupplyLevel::Nominal},
                                                                           {"highest", SupplyLevel::Highest},
                                                                           {"battery", SupplyLevel::OnBattery}};
-    Conditions conditions{.supplies = SupplyLevel::Nominal, .celsius = ordinaryCelsius, .ac = request.find("--ac") != nullptr};
+    With with;
+    with.conditions.ac = request.find("--ac") != nullptr;
     if (const std::string* name = request.find("--supplies")) {
         const auto* level = std::find_if(std::begin(levels), std::end(levels), [&](const auto& each) { return each.first == *name; });
         if (level == std::end(levels))
             return problemAt("--supplies", noLevel, *name, levelsThere);
-        conditions.supplies = level->second;
+        with.supplies = level->second;
     }
     if (const std::string* text = request.find("--celsius")) {
-        const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), conditions.celsius);
-        if (error != std::errc{} || end != text->data() + text->size() || !(conditions.celsius >= -60 && conditions.celsius <= 200))
+        const auto [end, error] = std::from_chars(text->data(), text->data() + text->size(), with.conditions.celsius);
+        if (error != std::errc{} || end != text->data() + text->size() || !(with.conditions.celsius >= -60 && with.conditions.celsius <= 200))
             return problemAt("--celsius", noCelsius, *text, celsiusThere);
     }
-    return conditions;
+    return with;
 }
 
 // What both verbs begin with.
@@ -45,7 +51,7 @@ struct Asked {
     Job job;
     Netlist net;
     Position position;
-    Conditions conditions;
+    With with;
 };
 
 Result<Asked> askedBy(const Request& request)
@@ -53,16 +59,16 @@ Result<Asked> askedBy(const Request& request)
     Result<Job> job = readJobFile(request.words.front());
     if (!job.ok())
         return job.problem();
-    const Result<Conditions> conditions = conditionsOf(request);
-    if (!conditions.ok())
-        return conditions.problem();
+    const Result<With> with = conditionsOf(request);
+    if (!with.ok())
+        return with.problem();
     Netlist net(job.value());
     const Questions ask(net.circuit());
     const std::string* text = request.find("--position");
     Result<Position> position = positionNamed(job.value(), net, ask, text ? *text : std::string());
     if (!position.ok())
         return position.problem();
-    return Asked{std::move(job.value()), std::move(net), std::move(position.value()), conditions.value()};
+    return Asked{std::move(job.value()), std::move(net), std::move(position.value()), with.value()};
 }
 
 Reply runVolts(const Request& request)
@@ -70,7 +76,7 @@ Reply runVolts(const Request& request)
     const Result<Asked> asked = askedBy(request);
     if (!asked.ok())
         return refusal(asked.problem(), request.language);
-    const auto& [job, net, position, conditions] = asked.value();
+    const auto& [job, net, position, with] = asked.value();
     std::optional<std::pair<Landing, Landing>> between;
     if (const std::string* text = request.find("--between")) {
         const auto end = text->find('\n'); // of the first of its two words
@@ -80,7 +86,7 @@ Reply runVolts(const Request& request)
                 return refusal(each->problem(), request.language);
         between.emplace(one.value(), other.value());
     }
-    const VoltsReport report = voltsReport(job, net, position, conditions, between);
+    const VoltsReport report = voltsReport(job, net, position, with.conditions, with.supplies, between);
     return {.exit = Exit::Fine,
             .out = request.find("--json") ? voltsJson(job, report) : voltsText(job, report, request.words.front(), request.language),
             .err = {}};
@@ -91,11 +97,11 @@ Reply runSpice(const Request& request)
     const Result<Asked> asked = askedBy(request);
     if (!asked.ok())
         return refusal(asked.problem(), request.language);
-    const auto& [job, net, position, conditions] = asked.value();
+    const auto& [job, net, position, with] = asked.value();
     const std::string* text = request.find("--position");
-    const Meter meter(job, net, conditions);
+    const Meter meter(job, net, with.conditions);
     return {.exit = Exit::Fine,
-            .out = spiceDeck(job, net, Readings(meter, position), request.words.front() + (text ? ", " + *text : "")),
+            .out = spiceDeck(job, net, Readings(meter, position, with.supplies), request.words.front() + (text ? ", " + *text : "")),
             .err = {}};
 }
 

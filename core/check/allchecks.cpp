@@ -5,13 +5,14 @@
 namespace doorloom {
 
 extern const Check shortedSource, batteryWrong, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, wrongCurrent, foreignVolts,
-    neverFed, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated,
+    neverFed, overVoltage, underVoltage, overloadedSupply, overloadedContact, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated,
     suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
     &shortedSource,  &batteryWrong,     &wetOutput,           &twoFeeds, &jumpersDisagree, &reversePolarity,
-    &wrongCurrent,   &foreignVolts,     &neverFed,            &directRelease, &releaseInMinus, &wrongInSituation,
+    &wrongCurrent,   &foreignVolts,     &neverFed,            &overVoltage, &underVoltage,
+    &overloadedSupply, &overloadedContact, &directRelease, &releaseInMinus, &wrongInSituation,
     &operatorInSituation, &buzzes,      &alwaysFed,           &neverOperated, &alwaysOperated, &suppression,
     &optionNotChosen, &emptyTerminal,   &waitingEnd,          &overfilledTerminal, &duplicateTag,
 };

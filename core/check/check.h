@@ -17,6 +17,7 @@ struct Check {
     Text notCovered;       // what it does not look at
     std::vector<Finding> (*run)(const Facts&) = nullptr; // looks at what hangs together …
     std::vector<Finding> (*runOnJob)(const Job&) = nullptr; // … or at the whole job
+    bool readsFigures = false; // volts and amperes of every position, which are dear
 };
 
 // In the order in which one speaks before another when each would mend the other.

@@ -17,6 +17,13 @@ Facts::Facts(const Job& of, std::uint64_t steps)
     }
 }
 
+const Figures& Facts::figures() const
+{
+    if (!figures_)
+        figures_ = figuresOf(job, net, ask, budget);
+    return *figures_;
+}
+
 const Verdict& Facts::shorted(std::uint32_t feed) const
 {
     const auto found = shorted_.find(feed);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "check/figures.h"
 #include "graph/netlist.h"
 #include "verdict/questions.h"
 
@@ -24,6 +25,7 @@ public:
     const Verdict& shorted(std::uint32_t feed) const;
     const Verdict& returned(std::uint32_t element) const;
     const Verdict& operated(std::uint32_t input) const;
+    const Figures& figures() const;
 
     DeviceId deviceOf(std::uint32_t origin) const { return net.origin(origin).device; }
     DeviceId deviceOfFeed(std::uint32_t feed) const { return deviceOf(circuit().feeds[feed].origin); }
@@ -39,6 +41,7 @@ public:
 
 private:
     std::vector<std::vector<std::uint32_t>> jointsAt_;
+    mutable std::optional<Figures> figures_;
     mutable std::map<std::uint32_t, Verdict> shorted_, returned_, operated_;
 };
 

@@ -25,9 +25,9 @@ Finding overfull(Spot at, const std::string& name, std::size_t count, int most)
 }
 
 // A conductor with both its ends on one clamp fills it twice.
-std::map<Vertex, std::size_t> landingCounts(const Facts& facts)
+std::vector<std::size_t> landingCounts(const Facts& facts) // by vertex
 {
-    std::map<Vertex, std::size_t> counts;
+    std::vector<std::size_t> counts(facts.circuit().vertices);
     for (const Conductor& conductor : facts.job.conductors)
         for (const End* end : {&conductor.from, &conductor.to})
             if (const Landing* landing = landingOf(*end))
@@ -39,7 +39,11 @@ std::map<Vertex, std::size_t> landingCounts(const Facts& facts)
 std::vector<Finding> findOverfull(const Facts& facts)
 {
     std::vector<Finding> findings;
-    for (const auto& [vertex, count] : landingCounts(facts)) {
+    const std::vector<std::size_t> counts = landingCounts(facts);
+    for (Vertex vertex = 0; vertex < counts.size(); ++vertex) {
+        const std::size_t count = counts[vertex];
+        if (count < 2)
+            continue; // every clamp takes one
         const Landing landing = *facts.landingAt(vertex);
         const int most = findTerminal(*kindOf(facts.job, landing.device), landing.terminal)->clampCapacity;
         if (count > static_cast<std::size_t>(most))

@@ -124,6 +124,8 @@ private:
     {
         if (const Operator* row = facts_.job.operators.find(moved))
             put(moved, row->unpowered);
+        if (const auto index = facts_.net.indexOf(moved))
+            dead_.push_back(*index);
         everyThrow_ = true;
     }
 
@@ -138,7 +140,7 @@ private:
     void addSettled(Position given, std::vector<Position>& all)
     {
         for (std::size_t round = 0; round <= facts_.circuit().drives.size(); ++round) {
-            const auto settled = facts_.ask.settled(given);
+            const auto settled = facts_.ask.settled(given, dead_);
             if (!settled)
                 return;
             bool changed = false;
@@ -161,6 +163,7 @@ private:
 
     const Facts& facts_;
     Position position_;
+    std::vector<MovedIndex> dead_; // lost alone: nothing drives it
     bool everyThrow_ = false;
 };
 

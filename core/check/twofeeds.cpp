@@ -199,13 +199,15 @@ std::vector<Finding> findTwoFeeds(const Facts& facts)
     std::vector<Finding> findings;
     const std::vector<Feed>& feeds = facts.circuit().feeds;
     const std::vector<Tie> ties = tiesOfMany(facts);
+    std::vector<std::size_t> tieOf[2]; // by feed; past the end: none
+    for (std::vector<std::size_t>& each : tieOf)
+        each.assign(feeds.size(), ties.size());
+    for (std::size_t tie = 0; tie < ties.size(); ++tie)
+        for (std::uint32_t number : ties[tie].feeds)
+            tieOf[ties[tie].plus][number] = tie;
     const auto isTold = [&](std::uint32_t one, std::uint32_t other) {
-        return std::any_of(ties.begin(), ties.end(), [&](const Tie& tie) {
-            const auto has = [&](std::uint32_t number) {
-                return std::binary_search(tie.feeds.begin(), tie.feeds.end(), number);
-            };
-            return has(one) && has(other);
-        });
+        return std::any_of(std::begin(tieOf), std::end(tieOf),
+                           [&](const auto& of) { return of[one] == of[other] && of[one] < ties.size(); });
     };
     const auto meet = [&](Vertex x, Vertex y) { return facts.ask.couldMeet(x, y); };
     // Shorted by its wires alone: it stands on every net of its one pole's, and the short speaks.

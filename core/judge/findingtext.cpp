@@ -224,10 +224,12 @@ const Text& titleOf(const Finding& finding)
 const std::vector<Text>& notExamined()
 {
     static const std::vector<Text> all = {
-        {.en = "volts and amperes: drop along the conductors, overload, ratings of contacts and fuses",
-         .es = "tensiones y corrientes: caída en los conductores, sobrecarga, límites de contactos y fusibles"},
-        {.en = "direct release of locks, fire release behind a battery, batteries, alternating current",
-         .es = "liberación directa de cerraduras, liberación por incendio tras una batería, baterías, corriente alterna"},
+        {.en = "volts and amperes of alternating current, inrush, fuses and conductor sizes; what many doors on one supply draw "
+               "together; conductors without a length or a gauge count as no ohms",
+         .es = "tensiones y corrientes en alterna, picos de arranque, fusibles y secciones; lo que muchas puertas en una fuente "
+               "consumen juntas; los conductores sin longitud o calibre cuentan como cero ohmios"},
+        {.en = "releases that no opening names, battery time, end-of-line resistors",
+         .es = "liberaciones que ninguna abertura nombra, autonomía de baterías, resistencias de fin de línea"},
         {.en = "times: delays, hold times and their order", .es = "tiempos: retardos, duraciones y su orden"},
         {.en = "mains wiring, earthing, shields, and what local codes ask for",
          .es = "cableado de red, puesta a tierra, blindajes y lo que exigen las normas locales"},

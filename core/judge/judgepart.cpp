@@ -20,15 +20,19 @@ void addSorted(std::vector<Finding>& all, std::vector<Finding> found, const Job&
     std::move(found.begin(), found.end(), std::back_inserter(all));
 }
 
-std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, Coverage* coverage = nullptr)
+enum class With { Figures, VerdictsAlone };
+
+std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, With with, Coverage* coverage = nullptr)
 {
     const Facts facts(job, budget);
     std::vector<Finding> all;
     for (const Check* check : allChecks())
-        if (check->run)
+        if (check->run && (with == With::Figures || !check->readsFigures))
             addSorted(all, check->run(facts), job);
     if (coverage)
         coverage->add(facts.ask.coverage());
+    if (coverage && with == With::Figures)
+        coverage->add(facts.figures().coverage);
     return all;
 }
 
@@ -95,12 +99,14 @@ Message oneOf(const std::vector<Remedy>& remedies)
 class PartJudge {
 public:
     PartJudge(const Job& job, std::uint64_t budget, Coverage& coverage)
-        : job_(job), budget_(budget), findings_(rawFindings(job, budget, &coverage)), best_(findings_.size()),
+        : job_(job), budget_(budget), findings_(rawFindings(job, budget, With::Figures, &coverage)), best_(findings_.size()),
           isLine_(findings_.size(), false), trialsLeft_(mostTrials(job))
     {
         for (const Finding& finding : findings_) {
             known_.push_back(knownBy(finding));
             badness_ += weight(finding.severity);
+            if (checkCalled(finding.rule)->readsFigures)
+                trialsWith_ = With::Figures; // otherwise no trial pays for them
         }
     }
 
@@ -207,7 +213,7 @@ private:
     Outcome outcomeOf(const Job& job) const
     {
         Outcome outcome;
-        for (const Finding& finding : rawFindings(job, std::min(budget_, windowBudget))) {
+        for (const Finding& finding : rawFindings(job, std::min(budget_, windowBudget), trialsWith_)) {
             outcome.left.push_back(knownBy(finding));
             outcome.badness += weight(finding.severity);
         }
@@ -242,6 +248,7 @@ private:
     std::vector<bool> isLine_;
     std::deque<std::pair<Change, std::optional<Outcome>>> trials_;
     std::size_t trialsLeft_;
+    With trialsWith_ = With::VerdictsAlone;
     double badness_ = 0; // of all findings together
 };
 

@@ -74,8 +74,30 @@ Wiring::Wiring(const Job& job)
     kinds_.reserve(job.kinds.size());
     for (const JobKind& row : job.kinds)
         kinds_.push_back(ShapeOfKind(row).taken());
+    indexNumbers();
     numberVertices();
     joinNets();
+}
+
+void Wiring::indexNumbers()
+{
+    std::uint32_t most = 0;
+    for (const Device* row : devices)
+        most = std::max(most, row->id.number);
+    for (const Operator* row : operators)
+        most = std::max(most, row->id.number);
+    for (const Splice* row : splices)
+        most = std::max(most, row->id.number);
+    if (most > 64 * (devices.size() + operators.size() + splices.size() + 1'000))
+        return;
+    indexOfNumber_.assign(most + 1, none);
+    const auto put = [&](const auto& rows) {
+        for (std::uint32_t i = 0; i < rows.size(); ++i)
+            indexOfNumber_[rows[i]->id.number] = i;
+    };
+    put(devices);
+    put(operators);
+    put(splices);
 }
 
 void Wiring::numberVertices()

@@ -64,8 +64,13 @@ public:
     std::uint32_t netOf(const End& end) const;
 
 private:
-    template <class Row> static std::uint32_t indexIn(const std::vector<const Row*>& rows, std::uint32_t number)
+    // At once where the numbers lie as close as they do in a job that was drawn; else by halving.
+    template <class Row> std::uint32_t indexIn(const std::vector<const Row*>& rows, std::uint32_t number) const
     {
+        if (!indexOfNumber_.empty()) {
+            const std::uint32_t index = number < indexOfNumber_.size() ? indexOfNumber_[number] : none;
+            return index < rows.size() && rows[index]->id.number == number ? index : none;
+        }
         const auto found = std::lower_bound(rows.begin(), rows.end(), number, [](const Row* row, std::uint32_t wanted) {
             return row->id.number < wanted;
         });
@@ -75,7 +80,10 @@ private:
     void numberVertices();
     void joinNets();
 
+    void indexNumbers();
+
     std::vector<KindShape> kinds_;
+    std::vector<std::uint32_t> indexOfNumber_; // of devices, operators and splices; a job numbers all its rows apart
 };
 
 } // namespace doorloom

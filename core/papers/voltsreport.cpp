@@ -89,7 +89,7 @@ std::string conditionsWords(const VoltsReport& report, Language language)
                                                  : Message{someWithout,
                                                            {{"without", std::to_string(report.withoutOhms)},
                                                             {"all", std::to_string(report.conductors)}}};
-    return fmt::format("{}, {}; {}", inWords(suppliesAt[static_cast<int>(report.conditions.supplies)], language),
+    return fmt::format("{}, {}; {}", inWords(suppliesAt[static_cast<int>(report.supplies)], language),
                        inWords(Message{copperAt, {{"celsius", fmt::format("{:g}", report.conditions.celsius)}}}, language),
                        inWords(ohms, language));
 }
@@ -122,12 +122,13 @@ std::string namesJson(const Job& job, const std::vector<Landing>& landings)
 } // namespace
 
 VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& position, const Conditions& conditions,
-                        const std::optional<std::pair<Landing, Landing>>& between)
+                        SupplyLevel supplies, const std::optional<std::pair<Landing, Landing>>& between)
 {
     const Meter meter(job, net, conditions);
-    const Readings readings(meter, position);
+    const Readings readings(meter, position, supplies);
     VoltsReport report;
     report.conditions = conditions;
+    report.supplies = supplies;
     report.settled = readings.settled();
     for (MovedIndex moved = 0; moved < position.size(); ++moved)
         if (position[moved] != net.circuit().operators[moved].idle)
@@ -206,7 +207,7 @@ std::string voltsJson(const Job& job, const VoltsReport& report)
     for (const auto& [moved, thrown] : report.position)
         position += fmt::format("{}{}: {}", position.empty() ? "" : ", ", quoted(moved), quoted(thrown));
     std::string json = fmt::format("{{\"position\": {{{}}},\n\"supplies\": \"{}\", \"celsius\": {}, \"ac\": {},\n", position,
-                                   levels[static_cast<int>(report.conditions.supplies)], numberText(report.conditions.celsius),
+                                   levels[static_cast<int>(report.supplies)], numberText(report.conditions.celsius),
                                    report.conditions.ac);
     json += fmt::format("\"sources\": {},\n\"loads\": {},\n\"between\": {},\n", rowsJson(job, report.sources, true),
                         rowsJson(job, report.loads, true), rowsJson(job, report.asked, false));

@@ -22,13 +22,14 @@ struct VoltsReport {
     std::vector<ReadingRow> sources, loads, asked; // asked: volts alone
     std::vector<std::pair<std::string, std::string>> position; // operators and throws that are not as at rest
     Conditions conditions;
+    SupplyLevel supplies = SupplyLevel::Nominal;
     std::size_t conductors = 0, withoutOhms = 0;     // landed at both ends; of those, without a length or a known gauge
     std::vector<Landing> fighting, notCarried;       // sources whose poles are joined or held by others; loads
     bool settled = true;
 };
 
 VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& position, const Conditions& conditions,
-                        const std::optional<std::pair<Landing, Landing>>& between);
+                        SupplyLevel supplies, const std::optional<std::pair<Landing, Landing>>& between);
 
 std::string voltsText(const Job& job, const VoltsReport& report, const std::string& file, Language language);
 std::string voltsJson(const Job& job, const VoltsReport& report); // DEVELOPERS.md describes it

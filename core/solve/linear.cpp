@@ -15,14 +15,14 @@ namespace {
 class Folding {
 public:
     Folding(Vertex vertices, const std::vector<Conductance>& conductances, std::vector<double> amperesInto)
-        : around_(vertices), gone_(vertices), listed_(vertices, none), stale_(vertices), into_(std::move(amperesInto)),
-          volts_(vertices)
+        : first_(vertices, none), count_(vertices), gone_(vertices), listed_(vertices), listedIn_(vertices), stale_(vertices),
+          into_(std::move(amperesInto)), volts_(vertices)
     {
+        ways_.reserve(2 * conductances.size() + 2 * vertices);
+        steps_.reserve(vertices);
         for (const auto& [a, b, siemens] : conductances)
-            if (a != b && siemens != 0) {
-                around_[a].push_back({b, siemens});
-                around_[b].push_back({a, siemens});
-            }
+            if (a != b && siemens != 0)
+                join(a, b, siemens);
     }
 
     // Out: false where it is not definite
@@ -32,11 +32,7 @@ public:
         if (!definite_ || !solveCore())
             return false;
         for (auto step = steps_.rbegin(); step != steps_.rend(); ++step)
-            volts_[step->vertex] =
-                step->siemens == 0
-                    ? 0
-                    : (step->into + step->ways[0].siemens * volts_[step->ways[0].to] + step->ways[1].siemens * volts_[step->ways[1].to]) /
-                          step->siemens;
+            volts_[step->vertex] = step->volts + step->share[0] * volts_[step->to[0]] + step->share[1] * volts_[step->to[1]];
         return true;
     }
 
@@ -44,24 +40,35 @@ public:
 
 private:
     static constexpr Vertex none = ~Vertex{0};
-    static constexpr std::size_t few = 8; // ways; so many are looked through whenever one changes
+    static constexpr std::uint32_t few = 8; // ways; so many are looked through whenever one changes
 
-    struct Way {
+    struct Way { // in the list of ways of one vertex
         Vertex to = 0;
+        std::uint32_t next = none;
         double siemens = 0;
     };
     struct Step {
         Vertex vertex = 0;
-        double into = 0, siemens = 0; // of all its ways; 0: the piece ends here
-        std::array<Way, 2> ways{};
+        std::array<Vertex, 2> to{};
+        std::array<double, 2> share{}; // of all its siemens
+        double volts = 0;              // above what its neighbours' come to
     };
+
+    void join(Vertex a, Vertex b, double siemens)
+    {
+        for (const auto& [from, to] : {std::pair(a, b), std::pair(b, a)}) {
+            ways_.push_back({to, first_[from], siemens});
+            first_[from] = static_cast<std::uint32_t>(ways_.size() - 1);
+            ++count_[from];
+        }
+    }
 
     void foldAll()
     {
         bool any = true;
         while (any && definite_) {
             any = false;
-            for (Vertex vertex = 0; vertex < around_.size(); ++vertex)
+            for (Vertex vertex = 0; vertex < first_.size(); ++vertex)
                 if (!gone_[vertex]) {
                     tidy(vertex);
                     any = queueIfFew(vertex) || any;
@@ -77,7 +84,7 @@ private:
 
     bool queueIfFew(Vertex vertex)
     {
-        if (around_[vertex].size() > 2)
+        if (count_[vertex] > 2)
             return false;
         queue_.push_back(vertex);
         return true;
@@ -86,57 +93,59 @@ private:
     // Parallel ways become one; those to what is gone go.
     void tidy(Vertex vertex)
     {
-        auto& ways = around_[vertex];
-        std::size_t kept = 0;
-        for (std::size_t i = 0; i < ways.size(); ++i) {
-            const Way way = ways[i];
-            if (gone_[way.to])
+        ++round_;
+        count_[vertex] = 0;
+        for (std::uint32_t* link = &first_[vertex]; *link != none;) {
+            Way& way = ways_[*link];
+            if (gone_[way.to] || listedIn_[way.to] == round_) {
+                if (!gone_[way.to])
+                    ways_[listed_[way.to]].siemens += way.siemens;
+                *link = way.next;
                 continue;
-            if (listed_[way.to] != none && listed_[way.to] < kept && ways[listed_[way.to]].to == way.to) {
-                ways[listed_[way.to]].siemens += way.siemens;
-            } else {
-                listed_[way.to] = static_cast<Vertex>(kept);
-                ways[kept++] = way;
             }
+            listedIn_[way.to] = round_;
+            listed_[way.to] = *link;
+            ++count_[vertex];
+            link = &way.next;
         }
-        ways.resize(kept);
         stale_[vertex] = 0;
     }
 
     void fold(Vertex vertex)
     {
         tidy(vertex);
-        const auto& ways = around_[vertex];
-        if (ways.size() > 2)
+        if (count_[vertex] > 2)
             return;
-        Step step{vertex, into_[vertex], 0, {}};
-        for (std::size_t i = 0; i < ways.size(); ++i) {
-            step.ways[i] = ways[i];
-            step.siemens += ways[i].siemens;
+        Step step;
+        step.vertex = vertex;
+        std::size_t count = 0;
+        double siemens = 0;
+        for (std::uint32_t at = first_[vertex]; at != none; at = ways_[at].next) {
+            step.to[count] = ways_[at].to;
+            step.share[count++] = ways_[at].siemens;
+            siemens += ways_[at].siemens;
         }
-        if (!ways.empty() && step.siemens <= 0) {
+        if (count > 0 && siemens <= 0) {
             definite_ = false;
             return;
         }
         gone_[vertex] = 1;
-        const std::size_t count = ways.size();
-        for (std::size_t i = 0; i < count; ++i)
-            into_[step.ways[i].to] += step.into * step.ways[i].siemens / step.siemens;
-        if (count == 2) {
-            const auto& [one, other] = step.ways;
-            const double across = one.siemens * other.siemens / step.siemens;
-            around_[one.to].push_back({other.to, across});
-            around_[other.to].push_back({one.to, across});
+        if (count == 2)
+            join(step.to[0], step.to[1], step.share[0] * step.share[1] / siemens);
+        for (std::size_t i = 0; i < count; ++i) {
+            step.share[i] /= siemens;
+            into_[step.to[i]] += into_[vertex] * step.share[i];
         }
+        step.volts = count > 0 ? into_[vertex] / siemens : 0; // nothing: the piece ends here
         steps_.push_back(step);
         for (std::size_t i = 0; i < count; ++i)
-            changed(step.ways[i].to);
+            changed(step.to[i]);
     }
 
     // Of many ways, so many change before they are looked through that each costs a constant.
     void changed(Vertex vertex)
     {
-        if (++stale_[vertex] * 2 < around_[vertex].size() && around_[vertex].size() > few)
+        if (++stale_[vertex] * 2 < count_[vertex] && count_[vertex] > few)
             return;
         tidy(vertex);
         queueIfFew(vertex);
@@ -146,13 +155,13 @@ private:
     bool solveCore()
     {
         std::vector<Vertex> core;
-        for (Vertex vertex = 0; vertex < around_.size(); ++vertex)
+        for (Vertex vertex = 0; vertex < first_.size(); ++vertex)
             if (!gone_[vertex])
                 core.push_back(vertex);
         if (core.empty())
             return true;
         const std::vector<char> grounded = groundsOf(core);
-        std::vector<int> row(around_.size(), -1);
+        std::vector<int> row(first_.size(), -1);
         int rows = 0;
         for (Vertex vertex : core)
             if (!grounded[vertex])
@@ -160,7 +169,7 @@ private:
         Eigen::VectorXi entries = Eigen::VectorXi::Zero(rows);
         for (Vertex vertex : core)
             if (!grounded[vertex])
-                entries[row[vertex]] = static_cast<int>(around_[vertex].size()) + 1;
+                entries[row[vertex]] = static_cast<int>(count_[vertex]) + 1;
         Eigen::SparseMatrix<double> matrix(rows, rows);
         matrix.reserve(entries);
         Eigen::VectorXd into(rows);
@@ -168,7 +177,8 @@ private:
             if (grounded[vertex])
                 continue;
             double sum = 0;
-            for (const Way& way : around_[vertex]) {
+            for (std::uint32_t at = first_[vertex]; at != none; at = ways_[at].next) {
+                const Way& way = ways_[at];
                 sum += way.siemens;
                 if (row[way.to] > row[vertex]) // the lower half will do
                     matrix.insert(row[way.to], row[vertex]) = -way.siemens;
@@ -187,24 +197,26 @@ private:
 
     std::vector<char> groundsOf(const std::vector<Vertex>& core) const
     {
-        JoinedSets sets(around_.size());
+        JoinedSets sets(first_.size());
         for (Vertex vertex : core)
-            for (const Way& way : around_[vertex])
-                sets.join(vertex, way.to);
-        std::vector<Vertex> best(around_.size(), none); // by root
+            for (std::uint32_t at = first_[vertex]; at != none; at = ways_[at].next)
+                sets.join(vertex, ways_[at].to);
+        std::vector<Vertex> best(first_.size(), none); // by root
         for (Vertex vertex : core)
-            if (Vertex& held = best[sets.find(vertex)]; held == none || around_[vertex].size() > around_[held].size())
+            if (Vertex& held = best[sets.find(vertex)]; held == none || count_[vertex] > count_[held])
                 held = vertex;
-        std::vector<char> grounded(around_.size());
+        std::vector<char> grounded(first_.size());
         for (Vertex vertex : core)
             grounded[best[sets.find(vertex)]] = 1;
         return grounded;
     }
 
-    std::vector<std::vector<Way>> around_;
+    std::vector<Way> ways_;
+    std::vector<std::uint32_t> first_, count_; // by vertex: its first way, how many
     std::vector<char> gone_;
-    std::vector<Vertex> listed_;      // where a neighbour stands in the list being tidied
-    std::vector<std::size_t> stale_;  // changes since a list was tidied
+    std::uint32_t round_ = 0;
+    std::vector<std::uint32_t> listed_, listedIn_; // by neighbour: its way in the list being tidied, and in which round
+    std::vector<std::uint32_t> stale_;             // changes since a list was tidied
     std::vector<double> into_, volts_;
     std::vector<Vertex> queue_;
     std::vector<Step> steps_;

@@ -23,7 +23,7 @@ struct Companion {
 
 class Solver {
 public:
-    explicit Solver(const Network& network) : net_(network), isOn_(network.diodes.size()), companions_(network.draws.size())
+    Solver(const Network& network, Want want) : net_(network), want_(want), isOn_(network.diodes.size()), companions_(network.draws.size())
     {
         for (const auto& [a, b, ohms] : network.resistors)
             if (ohms > 0)
@@ -143,10 +143,19 @@ private:
     {
         HeldVolts held(net_.vertices);
         holdVolts(held, manner.soft);
+        place_.clear(); // of each vertex: which of those that nothing holds, and volts above it
+        std::vector<Vertex> number(net_.vertices, none);
+        Vertex roots = 0;
+        for (Vertex vertex = 0; vertex < net_.vertices; ++vertex) {
+            auto at = held.find(vertex);
+            Vertex& root = number[at.root];
+            root = root == none ? roots++ : root;
+            place_.push_back({root, at.volts});
+        }
         std::vector<Conductance> conductances;
-        std::vector<double> into(net_.vertices); // of roots
+        std::vector<double> into(roots);
         const auto conduct = [&](Vertex a, Vertex b, double siemens, double constant) {
-            const auto one = held.find(a), other = held.find(b);
+            const auto &one = place_[a], &other = place_[b];
             const double amperes = siemens * (one.volts - other.volts) + constant; // from a to b while the roots are level
             if (one.root == other.root)
                 return;
@@ -164,14 +173,13 @@ private:
                 conduct(anode, cathode, 1 / softOhms_, -drop / softOhms_);
             else if (!isOn_[i] && manner.leak > 0)
                 conduct(anode, cathode, manner.leak, 0);
-        LinearAnswer answer = solveLinear(net_.vertices, conductances, std::move(into));
+        const LinearAnswer answer = solveLinear(roots, conductances, std::move(into));
         isDefinite_ = answer.definite;
         solution_.volts.resize(net_.vertices);
         solution_.piece.resize(net_.vertices);
         for (Vertex vertex = 0; vertex < net_.vertices; ++vertex) {
-            const auto place = held.find(vertex);
-            solution_.volts[vertex] = answer.volts[place.root] + place.volts;
-            solution_.piece[vertex] = answer.piece[place.root];
+            solution_.volts[vertex] = answer.volts[place_[vertex].root] + place_[vertex].volts;
+            solution_.piece[vertex] = answer.piece[place_[vertex].root];
         }
         findAmperes(manner);
     }
@@ -229,7 +237,8 @@ private:
                 diodes[i] = carry(anode, cathode, (across(anode, cathode) - drop) / softOhms_);
             else if (!isOn_[i])
                 carry(anode, cathode, manner.leak * across(anode, cathode));
-        shareAmperes(out, manner.soft);
+        if (want_ == Want::AmperesToo || !net_.diodes.empty())
+            shareAmperes(out, manner.soft);
         if (manner.soft)
             solution_.diodes = std::move(diodes);
     }
@@ -276,7 +285,9 @@ private:
     static constexpr Vertex none = ~Vertex{0};
 
     const Network& net_;
+    Want want_;
     Solution solution_;
+    std::vector<HeldVolts::Place> place_;
     std::vector<char> isOn_; // by diode
     double softOhms_ = mostSoftOhms;
     std::vector<Companion> companions_;
@@ -285,6 +296,6 @@ private:
 
 } // namespace
 
-Solution solved(const Network& network) { return Solver(network).run(); }
+Solution solved(const Network& network, Want want) { return Solver(network, want).run(); }
 
 } // namespace doorloom

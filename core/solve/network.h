@@ -58,6 +58,8 @@ struct Solution {
 
 // In:   ohms, drops, amounts and least volts are finite and not negative, volts finite; vertices are below `vertices`
 // Cost: as solveLinear's, once for each step of diodes and constant-power loads
-Solution solved(const Network& network);
+//       want: without amperes those of joints and sources are left at nothing, which spares half of it
+enum class Want { JustVolts, AmperesToo };
+Solution solved(const Network& network, Want want = Want::AmperesToo);
 
 } // namespace doorloom

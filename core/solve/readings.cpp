@@ -42,14 +42,16 @@ Meter::Meter(const Job& job, const Netlist& netlist, const Conditions& with) : n
         ohmsOfJoint.push_back(ohms ? std::max(0.0, ohms->value) : 0);
     }
     for (const Feed& feed : circuit.feeds)
-        voltsOfFeed.push_back(voltsOf(feed, partAt<SourcePart>(job, net, feed.origin), conditions.supplies));
+        for (std::size_t level = 0; level < voltsOfFeed.size(); ++level)
+            voltsOfFeed[level].push_back(voltsOf(feed, partAt<SourcePart>(job, net, feed.origin), static_cast<SupplyLevel>(level)));
     for (const Element& element : circuit.elements) {
         loads.push_back(partAt<LoadPart>(job, net, element.origin));
         inputs.push_back(partAt<DryInputPart>(job, net, element.origin));
     }
 }
 
-Readings::Readings(const Meter& meter, const Position& position) : meter_(&meter)
+Readings::Readings(const Meter& meter, const Position& position, SupplyLevel supplies, Want want)
+    : meter_(&meter), supplies_(supplies)
 {
     // A load of several rated volts is taken by those that it gets, which are known afterwards.
     std::vector<const LoadAt*> taken;
@@ -67,7 +69,7 @@ Readings::Readings(const Meter& meter, const Position& position) : meter_(&meter
         addElements();
         for (const Diode& diode : circuit().diodes)
             network_.diodes.push_back({diode.anode, diode.cathode, diode.drop / 1000.0});
-        solution_ = solved(network_);
+        solution_ = solved(network_, want);
     }
 }
 
@@ -91,7 +93,7 @@ void Readings::addFeeds(const Position& position)
         if (feed.ac != meter_->conditions.ac || !holds(feed.live, position))
             continue;
         sourceOfFeed_[i] = static_cast<std::uint32_t>(network_.sources.size());
-        network_.sources.push_back({feed.plus, feed.minus, meter_->voltsOfFeed[i]});
+        network_.sources.push_back({feed.plus, feed.minus, meter_->volts(i, supplies_)});
     }
 }
 

@@ -5,6 +5,7 @@
 #include "solve/gauge.h"
 #include "solve/network.h"
 
+#include <array>
 #include <optional>
 #include <vector>
 
@@ -13,7 +14,6 @@ namespace doorloom {
 enum class SupplyLevel { Lowest, Nominal, Highest, OnBattery }; // the last: on battery, at its end
 
 struct Conditions {
-    SupplyLevel supplies = SupplyLevel::Nominal;
     double celsius = ordinaryCelsius; // of the conductors
     bool ac = false;                  // of AC sources alone, in magnitude; else of DC sources alone
 };
@@ -26,7 +26,8 @@ struct Meter {
     const Netlist& net;
     Conditions conditions;
     std::vector<double> ohmsOfJoint;          // 0: a joint; a conductor without a length or a known gauge is one too
-    std::vector<double> voltsOfFeed;
+    std::array<std::vector<double>, 4> voltsOfFeed; // by level
+    double volts(std::uint32_t feed, SupplyLevel level) const { return voltsOfFeed[static_cast<std::size_t>(level)][feed]; }
     std::vector<const LoadPart*> loads;       // by element; null: it is none
     std::vector<const DryInputPart*> inputs;  // by element
 };
@@ -35,14 +36,14 @@ struct Meter {
 // Owns: nothing of the meter, which must outlive it.   Cost: as solved()'s
 class Readings {
 public:
-    Readings(const Meter& meter, const Position& position);
+    Readings(const Meter& meter, const Position& position, SupplyLevel supplies = SupplyLevel::Nominal, Want want = Want::AmperesToo);
 
     std::optional<Volts> between(Vertex x, Vertex y) const; // nothing: floating
     // Amperes from a to b, through a joint that is closed, an element or a diode; out of a feed's plus.
     Amperes throughJoint(std::uint32_t joint) const { return amperes(solution_.resistors, resistorOfJoint_[joint]); }
     Amperes throughElement(std::uint32_t element) const;
     Amperes throughDiode(std::uint32_t diode) const { return {solution_.diodes[diode]}; }
-    Amperes outOf(std::uint32_t feed) const { return amperes(solution_.sources, sourceOfFeed_[feed]); }
+    Amperes outOf(std::uint32_t feed) const { return amperes(solution_.sources, sourceOfFeed_[feed]); } // where wanted, as throughJoint
     std::optional<Volts> acrossElement(std::uint32_t element) const;
 
     // Sources whose poles are joined, or that others hold at other volts: nothing is read where they are.
@@ -67,6 +68,7 @@ private:
     const Circuit& circuit() const { return meter_->net.circuit(); }
 
     const Meter* meter_;
+    SupplyLevel supplies_;
     Network network_;
     Solution solution_;
     std::vector<std::uint32_t> resistorOfJoint_, sourceOfFeed_, resistorOfElement_, drawOfElement_; // none: not there

@@ -75,7 +75,8 @@ public:
 
     // From all driven operators unpowered, plain and following ones take what the circuit gives, the others stay
     // as given, until nothing changes. Nothing: they never settle (buzz).
-    std::optional<Position> settled(Position fixed) const;
+    // `dead`: operators that stay as given, whatever drives them.
+    std::optional<Position> settled(Position fixed, const std::vector<MovedIndex>& dead = {}) const;
     // Throws of hands, doors, logic … in which this coil (alone or with others) never settles.
     Verdict buzzes(std::uint32_t drive) const;
 

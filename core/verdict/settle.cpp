@@ -73,10 +73,11 @@ std::vector<MovedIndex> closureOf(Questions::Inside& inside, const Drive& first)
 
 } // namespace
 
-std::optional<Position> Questions::settled(Position fixed) const
+std::optional<Position> Questions::settled(Position fixed, const std::vector<MovedIndex>& dead) const
 {
     Budget steps(std::numeric_limits<std::uint64_t>::max());
-    const std::vector<const Drive*> drives = drivesThatMoveThemselves(inside_->circuit);
+    std::vector<const Drive*> drives = drivesThatMoveThemselves(inside_->circuit);
+    std::erase_if(drives, [&](const Drive* drive) { return std::find(dead.begin(), dead.end(), drive->moved) != dead.end(); });
     if (auto position = settle(*inside_, drives, fixed, true, steps))
         return position;
     return settle(*inside_, drives, fixed, false, steps); // a race that settles in the field

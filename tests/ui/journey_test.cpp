@@ -169,7 +169,7 @@ void clickOnShelf(TestWindow& desk, CountedUser& user, const QString& words)
     auto& list = desk.the<QTreeWidget>("shelfList");
     const QList<QTreeWidgetItem*> found = list.findItems(words, Qt::MatchStartsWith | Qt::MatchRecursive);
     ASSERT_FALSE(found.isEmpty()) << qPrintable(words);
-    list.scrollToItem(found.front());
+    list.scrollToItem(found.front(), QAbstractItemView::PositionAtCenter); // as far as people scroll, not to the edge
     user.clicks(*list.viewport(), list.visualItemRect(found.front()).center());
 }
 

@@ -24,7 +24,7 @@ std::vector<JudgedCircuit> allCircuits()
 {
     std::vector<JudgedCircuit> all;
     for (auto circuits : {wetOutputCircuits, twoSupplyCircuits, relayCircuits, lampInputCircuits,
-                          whichContactCircuits, doorOperatorCircuits, releaseCircuits, currentCircuits, trapCircuits})
+                          whichContactCircuits, doorOperatorCircuits, releaseCircuits, currentCircuits, numberCircuits, trapCircuits})
         for (JudgedCircuit& circuit : circuits())
             all.push_back(std::move(circuit));
     return all;

@@ -1,5 +1,7 @@
 #include "circuit.h"
 
+#include <algorithm>
+
 // E, K, L: a mag lock through which people get out only by electricity: its releases in series, its exit sensor, the fire
 // alarm.
 namespace doorloom {
@@ -37,6 +39,8 @@ OpeningSketch promisedAlike(std::vector<ActSketch> releases, const std::string& 
                                               {"mains lost", Promised::Locked}});
     for (const ActSketch& release : releases)
         sketch.promises.push_back({"release " + release.name, Promised::Free});
+    if (std::any_of(releases.begin(), releases.end(), [](const ActSketch& each) { return each.name == motion.name; }))
+        sketch.promises.push_back({"MS1:held-in lost", Promised::Free}); // a dead sensor frees
     sketch.fire = fire;
     return sketch;
 }

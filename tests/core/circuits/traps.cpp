@@ -79,7 +79,10 @@ JudgedCircuit ownContactsInSeries()
 
 JudgedCircuit returnThatReachesOnlyPlus()
 {
-    const Job right = withDevices("PS1 dc-supply-24; TS1 terminal-strip-4x; OL1 OL2 lamp; RES1 resistor")
+    Kind small = catalogueKind("resistor"); // so that the lamp has its volts behind it
+    std::get<ResistorPart>(small.parts.front().body).ohms = {47};
+    const Job right = withDevices("PS1 dc-supply-24; TS1 terminal-strip-4x; OL1 OL2 lamp")
+                          .device("RES1", small)
                           .wires("PS1:+ → TS1:1; TS1:1 → TS1:2; OL2:+ → TS1:2; OL2:− → PS1:−; OL1:+ → TS1:1; "
                                  "OL1:− → TS1:3; RES1:a → TS1:3; RES1:b → PS1:−")
                           .job();
@@ -94,7 +97,7 @@ JudgedCircuit returnThatReachesOnlyPlus()
 
 JudgedCircuit eightDoors()
 {
-    JobBuilder job = withDevices("PS1 dc-supply-24");
+    JobBuilder job = withDevices("PS1 dc-supply-24-4a");
     for (const std::string n : {"1", "2", "3", "4", "5", "6", "7", "8"}) {
         addModule(job, "LM" + n).device("PB" + n, "push-plate").device("ES" + n, "strike-fail-secure");
         job.power("PS1", "LM" + n);
