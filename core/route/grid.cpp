@@ -1,0 +1,191 @@
+#include "route/grid.h"
+
+#include <cmath>
+
+namespace doorloom::routing {
+namespace {
+
+constexpr int lanes = 8;
+
+int padded(int count)
+{
+    return (count + lanes - 1) / lanes * lanes + lanes;
+}
+
+} // namespace
+
+Grid::Grid(Lines x, Lines y, const Prices& prices) : x_(std::move(x)), y_(std::move(y)), prices_(prices)
+{
+    columns_ = padded(x_.count());
+    rows_ = padded(y_.count());
+    x_.step.resize(static_cast<std::size_t>(columns_), 1);
+    y_.step.resize(static_cast<std::size_t>(rows_), 1);
+    const std::size_t cells = static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_);
+    still_.assign(cells, 0);
+    for (Layer* layer : {&level_, &upright_}) {
+        layer->pass.assign(cells, never);
+        layer->turn.assign(cells, never);
+        layer->owner.assign(cells, 0);
+    }
+    for (int iy = 0; iy < y_.count(); ++iy)
+        for (int ix = 0; ix < x_.count(); ++ix)
+            for (Way way : {Way::Level, Way::Upright}) {
+                Layer& layer = way == Way::Level ? level_ : upright_;
+                layer.pass[index(way, {ix, iy})] = 0;
+                layer.turn[index(way, {ix, iy})] = 0;
+            }
+    for (const Lines* lines : {&x_, &y_})
+        for (std::size_t i = 0; i < lines->at.size(); ++i)
+            hasNear_ = hasNear_ || lines->nearFirst[i] != lines->nearLast[i];
+}
+
+void Grid::standBoxes(const std::vector<Box>& boxes, Spot from, Spot to)
+{
+    constexpr double beside = 2 * wantedGap + 0.05;
+    const auto firstAt = [](const Lines& lines, double place) {
+        return static_cast<int>(std::lower_bound(lines.at.begin(), lines.at.end(), place) - lines.at.begin());
+    };
+    const int left = firstAt(x_, from.x - beside), right = firstAt(x_, to.x + beside);
+    const int top = firstAt(y_, from.y - beside), bottom = firstAt(y_, to.y + beside);
+    for (int iy = top; iy < bottom; ++iy)
+        for (int ix = left; ix < right; ++ix)
+            still_[index(Way::Upright, {ix, iy})] = 0;
+    const auto mark = [&](const Box& box, double margin, unsigned char value) {
+        const int x0 = std::max(left, firstAt(x_, box.corner.x - margin));
+        const int x1 = std::min(right, firstAt(x_, box.corner.x + box.width + margin));
+        const int y0 = std::max(top, firstAt(y_, box.corner.y - margin));
+        const int y1 = std::min(bottom, firstAt(y_, box.corner.y + box.height + margin));
+        for (int iy = y0; iy < y1; ++iy)
+            for (int ix = x0; ix < x1; ++ix) {
+                unsigned char& cell = still_[index(Way::Upright, {ix, iy})];
+                cell = std::max(cell, value);
+            }
+    };
+    for (const Box& box : boxes) {
+        if (box.corner.x - beside > to.x + beside || box.corner.x + box.width + beside < from.x - beside ||
+            box.corner.y - beside > to.y + beside || box.corner.y + box.height + beside < from.y - beside)
+            continue;
+        mark(box, beside, static_cast<unsigned char>(prices_.beside));
+        mark(box, wantedGap - 0.05, static_cast<unsigned char>(4 * prices_.beside));
+        mark(box, 0.06, blocked);
+    }
+    for (int iy = top; iy < bottom; ++iy)
+        for (int ix = left; ix < right; ++ix)
+            refresh({ix, iy});
+}
+
+void Grid::occupy(const Runs& runs, int connector)
+{
+    put(runs, connector + 1);
+}
+
+void Grid::release(const Runs& runs)
+{
+    put(runs, 0);
+}
+
+void Grid::put(const Runs& runs, int owner)
+{
+    for (const Run& run : runs) {
+        Layer& layer = run.way == Way::Level ? level_ : upright_;
+        forEachCell(run, [&](Cell cell) {
+            layer.owner[index(run.way, cell)] = owner;
+            if (hasNear_)
+                refreshRound(cell);
+            else
+                refresh(cell);
+        });
+    }
+}
+
+void Grid::refreshRound(Cell cell)
+{
+    const auto ix = static_cast<std::size_t>(cell.x), iy = static_cast<std::size_t>(cell.y);
+    for (int k = x_.nearFirst[ix]; k <= x_.nearLast[ix]; ++k)
+        if (k != cell.x)
+            refresh({k, cell.y});
+    for (int k = y_.nearFirst[iy]; k <= y_.nearLast[iy]; ++k)
+        refresh({cell.x, k});
+}
+
+// Adds what parallels on lines beside this one cost.
+void Grid::nearby(Way way, Cell cell, int& passCost) const
+{
+    const Lines& lines = way == Way::Level ? y_ : x_;
+    const int line = way == Way::Level ? cell.y : cell.x;
+    const auto i = static_cast<std::size_t>(line);
+    for (int k = lines.nearFirst[i]; k <= lines.nearLast[i]; ++k) {
+        const Cell other = way == Way::Level ? Cell{cell.x, k} : Cell{k, cell.y};
+        if (k == line || owner(way, other) == 0)
+            continue;
+        const double gap = std::abs(lines.at[static_cast<std::size_t>(k)] - lines.at[i]);
+        passCost += gap < leastGap ? conflict : prices_.near;
+    }
+}
+
+void Grid::refresh(Cell cell)
+{
+    const std::size_t l = index(Way::Level, cell), u = index(Way::Upright, cell);
+    const unsigned char still = still_[u];
+    if (still == blocked) {
+        level_.pass[l] = upright_.pass[u] = level_.turn[l] = upright_.turn[u] = never;
+        return;
+    }
+    const int levelOwner = level_.owner[l], uprightOwner = upright_.owner[u];
+    int level = still, upright = still, turn = 0;
+    if (levelOwner != 0 && levelOwner == uprightOwner) {
+        level += conflict;
+        upright += conflict;
+        turn += conflict;
+    } else {
+        if (levelOwner != 0) {
+            level += conflict;
+            upright += prices_.crossing;
+            turn += conflict;
+        }
+        if (uprightOwner != 0) {
+            upright += conflict;
+            level += prices_.crossing;
+            turn += conflict;
+        }
+    }
+    if (hasNear_) {
+        nearby(Way::Level, cell, level);
+        nearby(Way::Upright, cell, upright);
+        if (level >= conflict || upright >= conflict)
+            turn = std::max<int>(turn, conflict);
+    }
+    level_.pass[l] = capped(level);
+    upright_.pass[u] = capped(upright);
+    level_.turn[l] = upright_.turn[u] = capped(turn);
+}
+
+int Grid::crossings(const Runs& runs, int connector) const
+{
+    int count = 0;
+    for (const Run& run : runs)
+        forEachCell(run, [&](Cell cell) {
+            const int other = owner(across(run.way), cell);
+            count += other != 0 && other != connector + 1;
+        });
+    return count;
+}
+
+int Grid::costOf(const Runs& runs, int connector) const
+{
+    int cost = crossings(runs, connector) * prices_.crossing +
+               (static_cast<int>(runs.size()) - 1) * prices_.bend;
+    for (const Run& run : runs) {
+        const Lines& lines = along(run.way);
+        cost += std::abs(lines.distance[static_cast<std::size_t>(run.to)] -
+                         lines.distance[static_cast<std::size_t>(run.from)]);
+        forEachCell(run, [&](Cell cell) {
+            cost += still_[index(Way::Upright, cell)];
+            if (hasNear_)
+                nearby(run.way, cell, cost);
+        });
+    }
+    return cost;
+}
+
+} // namespace doorloom::routing

@@ -1,0 +1,64 @@
+#pragma once
+
+#include "route/search.h"
+#include "route/sheet.h"
+
+#include <deque>
+
+namespace doorloom::routing {
+
+struct Effort {
+    int passes = 4;
+    int margin = 24;
+    int order = 0;
+    int stub = 1;
+};
+
+class Router {
+public:
+    explicit Router(Sheet sheet, Prices prices = {}, Effort effort = {});
+
+    void routeAll();
+    void move(int box, Spot corner);
+    std::vector<Route> routes() const;
+    const Sheet& sheet() const { return sheet_; }
+    std::uint64_t cells() const { return search_.cells(); }
+    std::string stats() const;
+
+private:
+    struct Line { // a conductor on the grid
+        End from, to;
+        bool isDirect = false;   // nothing between the ports: no cell of the grid is needed
+        bool isImpossible = false;
+        bool isPlaced = false;
+        int tries = 0;
+        Runs runs;
+        Runs reserved;
+    };
+
+    void layGrid();
+    void findEnds(int connector);
+    End endOf(const Port& port) const;
+    void reserve(int connector);
+    void unreserve(int connector);
+    Window windowOf(const Line& line, int margin) const;
+    Window windowWithin(const Line& line, int slack, int margin) const;
+    int leastCost(const Line& line) const;
+    bool place(int connector);
+    void placeAll(std::deque<int> waiting);
+    void lift(int connector);
+    void put(int connector, Runs runs);
+    bool improve(int connector);
+    std::vector<int> inOrder() const;
+    Route pointsOf(int connector) const;
+
+    Sheet sheet_;
+    Prices prices_;
+    Effort effort_;
+    Grid grid_;
+    Search search_;
+    std::vector<Line> lines_;
+    std::deque<int> waiting_;
+};
+
+} // namespace doorloom::routing
