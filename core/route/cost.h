@@ -15,8 +15,8 @@ constexpr double wantedGap = 5; // between parallels
 constexpr double leastGap = 1;  // nearer than this counts as the same line
 
 struct Prices {
-    Cost bend = 20;
-    Cost crossing = 60;
+    Cost bend = 25;
+    Cost crossing = 80;
     Cost near = 6;   // a cell beside a parallel nearer than the wanted gap
     Cost beside = 1; // a cell along the side of a box
     double unit = 0.4; // of length

@@ -74,6 +74,14 @@ void Grid::standBoxes(const std::vector<Box>& boxes, Spot from, Spot to)
             refresh({ix, iy});
 }
 
+void Grid::setPrices(const Prices& prices)
+{
+    prices_ = prices;
+    for (int iy = 0; iy < y_.count(); ++iy)
+        for (int ix = 0; ix < x_.count(); ++ix)
+            refresh({ix, iy});
+}
+
 void Grid::occupy(const Runs& runs, int connector)
 {
     put(runs, connector + 1);
@@ -171,6 +179,18 @@ int Grid::crossings(const Runs& runs, int connector) const
     return count;
 }
 
+std::vector<int> Grid::partners(const Runs& runs, int connector) const
+{
+    std::vector<int> crossed;
+    for (const Run& run : runs)
+        forEachCell(run, [&](Cell cell) {
+            const int other = owner(across(run.way), cell);
+            if (other != 0 && other != connector + 1)
+                crossed.push_back(other - 1);
+        });
+    return crossed;
+}
+
 int Grid::costOf(const Runs& runs, int connector) const
 {
     int cost = crossings(runs, connector) * prices_.crossing +
@@ -179,7 +199,10 @@ int Grid::costOf(const Runs& runs, int connector) const
         const Lines& lines = along(run.way);
         cost += std::abs(lines.distance[static_cast<std::size_t>(run.to)] -
                          lines.distance[static_cast<std::size_t>(run.from)]);
+        const Cell corner = cellOf(run, run.from); // counted with the run before
         forEachCell(run, [&](Cell cell) {
+            if (&run != &runs.front() && cell.x == corner.x && cell.y == corner.y)
+                return;
             cost += still_[index(Way::Upright, cell)];
             if (hasNear_)
                 nearby(run.way, cell, cost);

@@ -61,12 +61,14 @@ public:
     // Works out anew which cells between these places are inside a box or beside one.
     void standBoxes(const std::vector<Box>& boxes, Spot from, Spot to);
 
+    void setPrices(const Prices& prices);
     void occupy(const Runs& runs, int connector);
     void release(const Runs& runs);
 
     // Calls visit(connector) for each other conductor on whose line or bend the runs lie.
     template <class Visit> void forEachConflict(const Runs& runs, int connector, Visit visit) const;
     int crossings(const Runs& runs, int connector) const; // of other conductors
+    std::vector<int> partners(const Runs& runs, int connector) const; // whom they cross, as often as they do
     // Length, bends, crossings and what lies beside, in prices.
     int costOf(const Runs& runs, int connector) const;
 

@@ -8,10 +8,18 @@
 namespace doorloom::routing {
 
 struct Effort {
-    int passes = 4;
-    int margin = 24;
+    int passes = 8;
+    int margin = 80;
     int order = 0;
-    int stub = 1;
+    int stub = 8;
+    int shakes = 0;
+    int group = 6;
+    int slack = 200;
+    int reach = 2;
+    int wide = 0;
+    std::vector<int> phases;
+    double ratio = 1.14;
+    int easing = 85;
 };
 
 class Router {
@@ -32,6 +40,7 @@ private:
         bool isImpossible = false;
         bool isPlaced = false;
         int tries = 0;
+        std::size_t seen = 0; // changes that were made when it could not be improved
         Runs runs;
         Runs reserved;
     };
@@ -48,8 +57,14 @@ private:
     void placeAll(std::deque<int> waiting);
     void lift(int connector);
     void put(int connector, Runs runs);
+    void note(const Runs& before, const Runs& after);
+    Window around(const Line& line, int reach) const;
+    bool hasChanged(const Line& line, const Window& window) const;
     bool improve(int connector);
+    bool shake(int connector, int how);
     std::vector<int> inOrder() const;
+    double lengthRatio() const;
+    double lengthOf(int connector) const;
     Route pointsOf(int connector) const;
 
     Sheet sheet_;
@@ -59,6 +74,7 @@ private:
     Search search_;
     std::vector<Line> lines_;
     std::deque<int> waiting_;
+    std::vector<Window> changes_;
 };
 
 } // namespace doorloom::routing

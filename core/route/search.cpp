@@ -1,6 +1,6 @@
 #include "route/search.h"
 
-#include "route/transpose.h"
+#include "route/eight.h"
 
 #include <cstdlib>
 
@@ -8,23 +8,40 @@ namespace doorloom::routing {
 namespace {
 
 constexpr int lanes = 8;
-constexpr int mostBends = 8;
+constexpr int mostBends = 7;
 
 int roundedUp(int count)
 {
     return (count + lanes - 1) / lanes * lanes;
 }
 
-// Lowers a row to what it costs to come from the row beside it.
-void lowerRow(Cost* __restrict into, const Cost* __restrict from, const Cost* __restrict pass, Cost step, int count)
+// The least distance from each eight lines of the window to that of the goal.
+void measureRest(const Lines& lines, int first, int count, int goal, std::vector<Cost>& rest)
 {
-    for (int i = 0; i < count; ++i) {
-        const Cost cost = static_cast<Cost>(from[i] + static_cast<Cost>(pass[i] + step));
-        into[i] = std::min(into[i], cost);
+    rest.clear();
+    const int end = lines.count() - 1;
+    for (int block = 0; block < count; block += lanes) {
+        const int low = std::min(first + block, end), high = std::min(first + block + lanes - 1, end);
+        const int nearest = std::clamp(goal, low, high);
+        rest.push_back(capped(std::abs(lines.distance[static_cast<std::size_t>(nearest)] -
+                                       lines.distance[static_cast<std::size_t>(goal)])));
     }
 }
 
 } // namespace
+
+int fewestBends(const End& from, const End& to)
+{
+    const int dx = to.cell.x - from.cell.x, dy = to.cell.y - from.cell.y;
+    const int ahead = (from.way == Way::Level ? dx : dy) * from.out, aside = from.way == Way::Level ? dy : dx;
+    if (from.way != to.way)
+        return ahead >= 0 && aside * to.out <= 0 ? 1 : 3;
+    if (from.out == to.out)
+        return aside != 0 ? 2 : 4;
+    if (ahead < 0)
+        return 4;
+    return aside != 0 ? 2 : 0;
+}
 
 Search::Place Search::placeOf(Way way, Cell cell) const
 {
@@ -46,27 +63,72 @@ void Search::lay(const Grid& grid, Window window)
     levelCost_.assign(size, never);
     uprightCost_.assign(size, never);
     const Cell corner{window.x0, window.y0};
-    const auto planeOf = [&](Way way, std::vector<Cost>& cost, int rows, int columns) {
+    const auto layPlane = [&](Way way, std::vector<Cost>& cost, int rows, int columns) {
         const Layer& layer = grid.layer(way);
         const std::size_t start = grid.index(way, corner);
-        const int first = way == Way::Level ? window.x0 : window.y0;
-        return Plane{cost.data(),          layer.pass.data() + start,           layer.turn.data() + start,
-                     grid.along(way).step.data() + first, rows, columns, grid.stride(way)};
+        Plane& plane = this->plane(way);
+        plane.cost = cost.data();
+        plane.pass = layer.pass.data() + start;
+        plane.turn = layer.turn.data() + start;
+        plane.step = grid.along(way).step.data() + (way == Way::Level ? window.x0 : window.y0);
+        plane.rows = rows;
+        plane.steps.resize(static_cast<std::size_t>(rows) * lanes);
+        for (int i = 0; i < rows; ++i)
+            Eight::all(plane.step[i]).store(plane.steps.data() + i * lanes);
+        plane.columns = columns;
+        plane.stride = grid.stride(way);
+        plane.touched.assign(static_cast<std::size_t>(columns / lanes), {});
     };
-    level_ = planeOf(Way::Level, levelCost_, width, height);
-    upright_ = planeOf(Way::Upright, uprightCost_, height, width);
+    layPlane(Way::Level, levelCost_, width, height);
+    layPlane(Way::Upright, uprightCost_, height, width);
 }
 
-void Search::spread(Plane& plane)
+void Search::spread(Plane& plane, int limit)
+{
+    const Plane& other = &plane == &level_ ? upright_ : level_;
+    for (std::size_t i = 0; i < plane.touched.size(); ++i)
+        if (plane.touched[i].any())
+            spreadColumn(plane, static_cast<std::ptrdiff_t>(i * lanes), plane.touched[i], limit - other.rest[i] - plane.bends[i]);
+}
+
+// Eight columns at once, both ways from the rows that were touched, until nothing is lowered any more or would lead to the goal.
+void Search::spreadColumn(Plane& plane, std::ptrdiff_t column, Touched& touched, int limit)
 {
     const std::ptrdiff_t columns = plane.columns, stride = plane.stride;
-    for (int row = 1; row < plane.rows; ++row)
-        lowerRow(plane.cost + row * columns, plane.cost + (row - 1) * columns, plane.pass + row * stride,
-                 plane.step[row], plane.columns);
-    for (int row = plane.rows - 2; row >= 0; --row)
-        lowerRow(plane.cost + row * columns, plane.cost + (row + 1) * columns, plane.pass + row * stride,
-                 plane.step[row + 1], plane.columns);
-    cells_ += static_cast<std::uint64_t>(plane.rows) * static_cast<std::uint64_t>(plane.columns);
+    Cost* const cost = plane.cost + column;
+    const Cost* const pass = plane.pass + column;
+    const auto bound = [&](int row) {
+        return Eight::all(capped(std::max(0, limit - plane.rest[static_cast<std::size_t>(row / lanes)])));
+    };
+    const Touched before = touched;
+    Eight value = Eight::at(cost + before.first * columns);
+    // Rows of eight between one look and the next: looking at each row would take longer than passing it.
+    int row = before.first;
+    for (bool goesOn = true; goesOn && row + 1 < plane.rows;) {
+        Eight old = value;
+        for (const int end = std::min(plane.rows - 1, (row / lanes + 1) * lanes); row < end;) {
+            ++row;
+            old = Eight::at(cost + row * columns);
+            value = least(old, value + (Eight::at(pass + row * stride) + Eight::at(plane.steps.data() + row * lanes)));
+            value.store(cost + row * columns);
+        }
+        goesOn = row <= before.last || (anyBelow(value, old) && anyBelow(value, bound(row)));
+    }
+    touched.last = std::max(before.last, row);
+    value = Eight::at(cost + before.last * columns);
+    row = before.last;
+    for (bool goesOn = true; goesOn && row > 0;) {
+        Eight old = value;
+        for (const int end = std::max(0, (row - 1) / lanes * lanes); row > end;) {
+            --row;
+            old = Eight::at(cost + row * columns);
+            value = least(old, value + (Eight::at(pass + row * stride) + Eight::at(plane.steps.data() + (row + 1) * lanes)));
+            value.store(cost + row * columns);
+        }
+        goesOn = row >= before.first || (anyBelow(value, old) && anyBelow(value, bound(row)));
+    }
+    touched.first = std::min(before.first, row);
+    cells_ += static_cast<std::uint64_t>((touched.last - touched.first + 1) * lanes);
 }
 
 void Search::spreadAlong(Plane& plane, int column)
@@ -84,13 +146,46 @@ void Search::spreadAlong(Plane& plane, int column)
     }
 }
 
-void Search::turnAll(const Plane& from, Plane& to)
+// Out: whether any cell of the other plane is lower now
+bool Search::turnAll(Plane& from, Plane& to, int limit)
 {
-    for (std::ptrdiff_t row = 0; row < to.rows; row += lanes)
-        for (std::ptrdiff_t column = 0; column < to.columns; column += lanes)
-            lowerTransposed(to.cost + row * to.columns + column, to.columns,
-                            from.cost + column * from.columns + row, from.columns,
-                            to.turn + row * to.stride + column, to.stride, prices_.bend);
+    std::array<Eight, lanes> block;
+    const Eight bend = Eight::all(prices_.bend);
+    bool any = false;
+    for (std::size_t i = 0; i < from.touched.size(); ++i) {
+        Touched& touched = from.touched[i];
+        if (!touched.any())
+            continue;
+        const auto column = static_cast<std::ptrdiff_t>(i * lanes);
+        for (int row = touched.first / lanes * lanes; row <= touched.last; row += lanes) {
+            const auto toColumn = static_cast<std::size_t>(row / lanes);
+            const int bound = limit - from.rest[toColumn] - to.rest[i] - prices_.bend - to.bends[toColumn];
+            if (bound <= 0)
+                continue;
+            for (std::size_t k = 0; k < lanes; ++k)
+                block[k] = Eight::at(from.cost + (row + static_cast<std::ptrdiff_t>(k)) * from.columns + column);
+            Eight lowest = block[0];
+            for (const Eight& cells : block)
+                lowest = least(lowest, cells);
+            if (!anyBelow(lowest, Eight::all(capped(bound))))
+                continue;
+            transpose(block);
+            bool isLower = false;
+            for (std::size_t k = 0; k < lanes; ++k) {
+                const std::ptrdiff_t at = column + static_cast<std::ptrdiff_t>(k);
+                Cost* const place = to.cost + at * to.columns + row;
+                const Eight old = Eight::at(place);
+                const Eight value = block[k] + (Eight::at(to.turn + at * to.stride + row) + bend);
+                isLower = anyBelow(value, old) || isLower;
+                least(value, old).store(place);
+            }
+            if (isLower)
+                to.touched[static_cast<std::size_t>(row / lanes)].add(static_cast<int>(column), static_cast<int>(column) + lanes - 1);
+            any = any || isLower;
+        }
+        touched = {};
+    }
+    return any;
 }
 
 // From one line of the one plane: a row of the other.
@@ -101,6 +196,8 @@ void Search::turnFrom(const Plane& from, Plane& to, int column)
     for (std::ptrdiff_t i = 0; i < to.columns; ++i) {
         const int value = from.cost[i * from.columns + column] + turn[i] + prices_.bend;
         cost[i] = static_cast<Cost>(std::min<int>(cost[i], value));
+        if (cost[i] < never)
+            to.touched[static_cast<std::size_t>(i / lanes)].add(column, column);
     }
 }
 
@@ -115,7 +212,8 @@ void Search::turnOnto(const Plane& from, Plane& to, int column)
     }
 }
 
-std::optional<Found> Search::between(const Grid& grid, const End& from, const End& to, Window window)
+std::optional<Found> Search::between(const Grid& grid, const End& from, const End& to, Window window,
+                                     int limit)
 {
     if (grid.isBlocked(from.cell) || grid.isBlocked(to.cell))
         return std::nullopt;
@@ -136,25 +234,31 @@ std::optional<Found> Search::between(const Grid& grid, const End& from, const En
     };
     const int least = startCost + apart(grid.x(), from.cell.x, to.cell.x) + apart(grid.y(), from.cell.y, to.cell.y);
     Plane& last = plane(to.way);
-    const auto isBest = [&](int bends) { return at(last, goal) <= least + (bends + 2) * prices_.bend; };
-    if (current == &last && isBest(0))
-        return traced(from, to, startCost);
+    measureRest(grid.x(), window.x0, level_.rows, to.cell.x, level_.rest);
+    measureRest(grid.y(), window.y0, upright_.rows, to.cell.y, upright_.rest);
+    for (Plane* each : {&level_, &upright_})
+        each->bends.assign(static_cast<std::size_t>(each->columns / lanes), static_cast<Cost>(each == &last ? 2 * prices_.bend : prices_.bend));
+    last.bends[static_cast<std::size_t>(goal.column / lanes)] = 0;
+    const auto best = [&] { return std::min<int>(limit, at(last, goal)); };
+    const auto isDone = [&](int bends) { return best() <= least + (bends + 2) * prices_.bend; };
+    if (current == &last && isDone(0))
+        return at(last, goal) < limit ? std::optional(traced(from, to, startCost)) : std::nullopt;
     for (int bends = 1; bends <= mostBends; ++bends) {
         Plane* other = current == &level_ ? &upright_ : &level_;
         if (other == &last) {
             turnOnto(*current, last, goal.column);
             spreadAlong(last, goal.column);
-            if (isBest(bends) || bends + 1 >= mostBends)
+            if (isDone(bends) || bends + 1 >= mostBends)
                 break;
         }
         if (bends == 1)
             turnFrom(*current, *other, start.column);
-        else
-            turnAll(*current, *other);
-        spread(*other);
+        else if (!turnAll(*current, *other, best()))
+            break;
+        spread(*other, best());
         current = other;
     }
-    if (at(last, goal) >= never)
+    if (at(last, goal) >= limit)
         return std::nullopt;
     return traced(from, to, startCost);
 }

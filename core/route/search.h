@@ -10,8 +10,12 @@ namespace doorloom::routing {
 struct End {
     Cell cell;
     Way way = Way::Level;
+    int out = 1;   // of the box: towards higher or lower places
     int first = 0; // cost of the piece between the port and the cell
 };
+
+// The fewest bends that a way between these ends can have with nothing else on the sheet.
+int fewestBends(const End& from, const End& to);
 
 // A part of the grid, both ends included.
 struct Window {
@@ -31,18 +35,36 @@ public:
     explicit Search(const Prices& prices) : prices_(prices) {}
 
     // Out: nothing where boxes leave no way inside the window
-    std::optional<Found> between(const Grid& grid, const End& from, const End& to, Window window);
+    //      or nothing costs less than the limit
+    std::optional<Found> between(const Grid& grid, const End& from, const End& to, Window window, int limit = never);
 
+    void setPrices(const Prices& prices) { prices_ = prices; }
     std::uint64_t cells() const { return cells_; } // passed over so far: the work done, counted
 
 private:
+    // The rows of a column of eight cells that are lower than before.
+    struct Touched {
+        int first = 1;
+        int last = 0;
+
+        bool any() const { return first <= last; }
+        void add(int from, int to)
+        {
+            first = any() ? std::min(first, from) : from;
+            last = std::max(last, to);
+        }
+    };
     // Costs of one way of the window, its rows one after another in that way.
     struct Plane {
-        Cost* cost;
-        const Cost* pass;
-        const Cost* turn;
-        const Cost* step;
-        int rows, columns, stride;
+        Cost* cost = nullptr;
+        const Cost* pass = nullptr;
+        const Cost* turn = nullptr;
+        const Cost* step = nullptr;
+        int rows = 0, columns = 0, stride = 0;
+        std::vector<Cost> steps;      // each eight times
+        std::vector<Touched> touched; // [column / 8]
+        std::vector<Cost> rest;       // [row / 8]: the least that is left from there to the goal's row
+        std::vector<Cost> bends;      // [column / 8]: the least price of bends from there to the goal
     };
     struct Place {
         int row, column;
@@ -52,16 +74,17 @@ private:
     Place placeOf(Way way, Cell cell) const;
     Cell cellAt(Way way, Place place) const;
     void lay(const Grid& grid, Window window);
-    void spread(Plane& plane);
+    void spread(Plane& plane, int limit);
+    void spreadColumn(Plane& plane, std::ptrdiff_t column, Touched& touched, int limit);
     void spreadAlong(Plane& plane, int column);
-    void turnAll(const Plane& from, Plane& to);
+    bool turnAll(Plane& from, Plane& to, int limit);
     void turnFrom(const Plane& from, Plane& to, int column);
     void turnOnto(const Plane& from, Plane& to, int column);
     Found traced(const End& from, const End& to, int startCost);
 
     Prices prices_;
     Window window_;
-    Plane level_{}, upright_{};
+    Plane level_, upright_;
     std::vector<Cost> levelCost_, uprightCost_;
     std::uint64_t cells_ = 0;
 };
