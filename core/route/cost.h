@@ -1,9 +1,12 @@
 #pragma once
 
 #include <algorithm>
+#include <cstddef>
 #include <cstdint>
 
+#include <cstdlib>
 namespace doorloom::routing {
+inline int knob(const char* n, int d) { const char* v = std::getenv(n); return v ? std::atoi(v) : d; } // KNOB
 
 // Sixteen bits, so that eight cells fit in a register. Two of the largest and a step don't overflow.
 using Cost = std::int16_t;
@@ -14,13 +17,21 @@ constexpr Cost conflict = 1'500; // on a line or bend of another conductor
 constexpr double wantedGap = 5; // between parallels
 constexpr double leastGap = 1;  // nearer than this counts as the same line
 
+// What a drawing is judged by, in one measure. Found by trial on generated sheets: dearer crossings make detours,
+// dearer bends crossings; without `beside`, conductors that run along a side keep its ports from nesting.
 struct Prices {
-    Cost bend = 25;
-    Cost crossing = 80;
+    double length = 0.4; // of a unit
+    Cost bend = static_cast<Cost>(knob("BEND", 25));
+    Cost crossing = static_cast<Cost>(knob("CROSS", 90));
     Cost near = 6;   // a cell beside a parallel nearer than the wanted gap
     Cost beside = 1; // a cell along the side of a box
-    double unit = 0.4; // of length
 };
+
+// The element at a place that is counted in int, as cells and connectors are.
+template <class Container> auto& nth(Container& container, int place)
+{
+    return container[static_cast<std::size_t>(place)];
+}
 
 inline Cost capped(int cost)
 {

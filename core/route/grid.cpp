@@ -42,19 +42,16 @@ Grid::Grid(Lines x, Lines y, const Prices& prices) : x_(std::move(x)), y_(std::m
 void Grid::standBoxes(const std::vector<Box>& boxes, Spot from, Spot to)
 {
     constexpr double beside = 2 * wantedGap + 0.05;
-    const auto firstAt = [](const Lines& lines, double place) {
-        return static_cast<int>(std::lower_bound(lines.at.begin(), lines.at.end(), place) - lines.at.begin());
-    };
-    const int left = firstAt(x_, from.x - beside), right = firstAt(x_, to.x + beside);
-    const int top = firstAt(y_, from.y - beside), bottom = firstAt(y_, to.y + beside);
+    const int left = x_.firstFrom(from.x - beside), right = x_.firstFrom(to.x + beside);
+    const int top = y_.firstFrom(from.y - beside), bottom = y_.firstFrom(to.y + beside);
     for (int iy = top; iy < bottom; ++iy)
         for (int ix = left; ix < right; ++ix)
             still_[index(Way::Upright, {ix, iy})] = 0;
     const auto mark = [&](const Box& box, double margin, unsigned char value) {
-        const int x0 = std::max(left, firstAt(x_, box.corner.x - margin));
-        const int x1 = std::min(right, firstAt(x_, box.corner.x + box.width + margin));
-        const int y0 = std::max(top, firstAt(y_, box.corner.y - margin));
-        const int y1 = std::min(bottom, firstAt(y_, box.corner.y + box.height + margin));
+        const int x0 = std::max(left, x_.firstFrom(box.corner.x - margin));
+        const int x1 = std::min(right, x_.firstFrom(box.corner.x + box.width + margin));
+        const int y0 = std::max(top, y_.firstFrom(box.corner.y - margin));
+        const int y1 = std::min(bottom, y_.firstFrom(box.corner.y + box.height + margin));
         for (int iy = y0; iy < y1; ++iy)
             for (int ix = x0; ix < x1; ++ix) {
                 unsigned char& cell = still_[index(Way::Upright, {ix, iy})];
@@ -72,6 +69,19 @@ void Grid::standBoxes(const std::vector<Box>& boxes, Spot from, Spot to)
     for (int iy = top; iy < bottom; ++iy)
         for (int ix = left; ix < right; ++ix)
             refresh({ix, iy});
+}
+
+void Grid::close(Cell cell)
+{
+    still_[index(Way::Upright, cell)] = blocked;
+    refresh(cell);
+}
+
+void Grid::open(Cell cell)
+{
+    still_[index(Way::Upright, cell)] = static_cast<unsigned char>(prices_.beside);
+    level_.owner[index(Way::Level, cell)] = upright_.owner[index(Way::Upright, cell)] = 0;
+    refresh(cell);
 }
 
 void Grid::setPrices(const Prices& prices)

@@ -17,6 +17,8 @@ inline Way across(Way way)
 struct Cell {
     int x = 0;
     int y = 0;
+
+    friend bool operator==(const Cell&, const Cell&) = default;
 };
 
 // A straight piece on a line of the grid, from one cell to another (both belong to it; they may be the same).
@@ -56,6 +58,8 @@ public:
         return static_cast<std::size_t>(place);
     }
     int owner(Way way, Cell cell) const { return layer(way).owner[index(way, cell)]; }
+    bool has(Cell cell) const { return cell.x >= 0 && cell.y >= 0 && cell.x < x_.count() && cell.y < y_.count(); }
+    bool hasLines(Spot spot) const { return x_.has(spot.x) && y_.has(spot.y); }
     bool isBlocked(Cell cell) const { return still_[index(Way::Upright, cell)] == blocked; }
 
     // Works out anew which cells between these places are inside a box or beside one.
@@ -64,6 +68,10 @@ public:
     void setPrices(const Prices& prices);
     void occupy(const Runs& runs, int connector);
     void release(const Runs& runs);
+
+    // Closes a cell to all; opens it, empty.
+    void close(Cell cell);
+    void open(Cell cell);
 
     // Calls visit(connector) for each other conductor on whose line or bend the runs lie.
     template <class Visit> void forEachConflict(const Runs& runs, int connector, Visit visit) const;

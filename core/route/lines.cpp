@@ -55,6 +55,11 @@ void measure(Lines& lines, double scale)
 
 } // namespace
 
+int Lines::firstFrom(double place) const
+{
+    return static_cast<int>(std::lower_bound(at.begin(), at.end(), place) - at.begin());
+}
+
 int Lines::nearest(double place) const
 {
     const auto after = std::lower_bound(at.begin(), at.end(), place);

@@ -2,7 +2,7 @@
 
 #include "route/cost.h"
 
-#include <span>
+#include <cstdlib>
 #include <vector>
 
 namespace doorloom::routing {
@@ -16,6 +16,8 @@ struct Lines {
     std::vector<int> nearLast;
 
     int count() const { return static_cast<int>(at.size()); }
+    int between(int a, int b) const { return std::abs(nth(distance, a) - nth(distance, b)); }
+    int firstFrom(double place) const; // count() where there is none
     int nearest(double place) const;
     bool has(double place) const;
 };

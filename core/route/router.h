@@ -7,74 +7,97 @@
 
 namespace doorloom::routing {
 
-struct Effort {
-    int passes = 8;
-    int margin = 80;
-    int order = 0;
-    int stub = 8;
-    int shakes = 0;
-    int group = 6;
-    int slack = 200;
-    int reach = 2;
-    int wide = 0;
-    std::vector<int> phases;
-    double ratio = 1.14;
-    int easing = 85;
-};
-
+// Routes of a sheet, and of the same sheet while one box after another is moved.
+// Owns: a grid of the lines on which conductors may lie, some twenty bytes a cell, and who lies where.
 class Router {
 public:
-    explicit Router(Sheet sheet, Prices prices = {}, Effort effort = {});
+    explicit Router(Sheet sheet);
 
+    // Routes everything from nothing: what comes out is a function of the sheet alone, in whatever order its
+    // rows come and whatever was moved before.
+    // Cost: a bounded number of cells looked at, counted and not timed; what is beyond has no route
     void routeAll();
-    void move(int box, Spot corner);
-    std::vector<Route> routes() const;
+
+    // Moves a box with its ports. Conductors that neither end there nor lie in its way keep their points,
+    // except where there is no other room.
+    // Cost: grows with the conductors of the box; a box that leaves the grid makes it anew
+    void moveBox(int box, Spot corner);
+
+    std::uint64_t cells() const { return search_.cells(); } // looked at so far
     const Sheet& sheet() const { return sheet_; }
-    std::uint64_t cells() const { return search_.cells(); }
-    std::string stats() const;
+    Route route(int connector) const; // empty: none
+    std::vector<Route> routes() const;
 
 private:
-    struct Line { // a conductor on the grid
+    // How a connector is drawn on the grid.
+    struct Track {
         End from, to;
-        bool isDirect = false;   // nothing between the ports: no cell of the grid is needed
-        bool isImpossible = false;
+        std::vector<Cell> pinned;
+        bool isDirect = false;     // from port to port with no line of the grid between
+        bool isImpossible = false; // an end opens into a box
         bool isPlaced = false;
         int tries = 0;
-        std::size_t seen = 0; // changes that were made when it could not be improved
+        double least = 0;       // length, if nothing were in the way
+        std::size_t seen = 0;   // changes made before it was last found to be as cheap as can be
+        std::size_t shaken = 0; // the same for its group
         Runs runs;
-        Runs reserved;
+        Runs reserved; // cells in front of the ports, until it is placed
     };
 
-    void layGrid();
-    void findEnds(int connector);
+    // The grid and what stands on it (router.cpp)
+    void layGrid(const std::vector<Spot>& kept);
+    Cell cellAt(Spot spot) const;
+    Spot spotAt(Cell cell) const;
     End endOf(const Port& port) const;
+    void findEnds(int connector);
+    Window windowOf(const Track& track, int slack) const;
+    int leastCost(const Track& track) const;
+    int endCost(const Track& track) const { return track.from.first + track.to.first; }
+    std::vector<int> inOrder() const;
+
+    // Placing (placing.cpp)
     void reserve(int connector);
     void unreserve(int connector);
-    Window windowOf(const Line& line, int margin) const;
-    Window windowWithin(const Line& line, int slack, int margin) const;
-    int leastCost(const Line& line) const;
-    bool place(int connector);
-    void placeAll(std::deque<int> waiting);
-    void lift(int connector);
     void put(int connector, Runs runs);
-    void note(const Runs& before, const Runs& after);
-    Window around(const Line& line, int reach) const;
-    bool hasChanged(const Line& line, const Window& window) const;
+    void lift(int connector);
+    void openPorts(int connector);
+    void closePorts(int connector);
+    std::optional<Found> find(int connector, const Window& window, int limit);
+    std::optional<Found> findByPins(int connector, const Window& window);
+    std::optional<Found> findSomehow(int connector);
+    void place(int connector);
+    std::vector<int> makeRoom(int connector, const Runs& runs);
+    void placeWaiting();
+
+    // Improving (improving.cpp)
     bool improve(int connector);
-    bool shake(int connector, int how);
-    std::vector<int> inOrder() const;
-    double lengthRatio() const;
+    void settle(const std::vector<int>& connectors);
+    bool shake(int connector, std::size_t most);
+    bool replaceAll(const std::vector<int>& group);
+    void shakeWithin(const std::vector<int>& connectors, std::uint64_t work);
+    void ease(const std::vector<int>& connectors);
+    void setCrossingPrice(Cost price);
     double lengthOf(int connector) const;
-    Route pointsOf(int connector) const;
+    double excess() const;
+    void note(const Runs& before, const Runs& after);
+    bool hasChanged(const Window& window, std::size_t since) const;
+    Window around(const Track& track) const;
+
+    // Moving (moving.cpp)
+    std::vector<int> inTheWay(const Box& box) const;
+    void layAnew(const std::vector<Route>& kept);
+    Runs runsAlong(int connector, const Route& points) const;
+    void relay(const std::vector<int>& loose);
 
     Sheet sheet_;
     Prices prices_;
-    Effort effort_;
     Grid grid_;
     Search search_;
-    std::vector<Line> lines_;
+    std::vector<Track> tracks_;
+    std::vector<int> order_;   // in which they are placed
+    std::vector<int> sharers_; // [port]: how many connectors end there
     std::deque<int> waiting_;
-    std::vector<Window> changes_;
+    std::vector<Window> changes_; // where conductors were moved, one after another
 };
 
 } // namespace doorloom::routing

@@ -131,18 +131,61 @@ void Search::spreadColumn(Plane& plane, std::ptrdiff_t column, Touched& touched,
     cells_ += static_cast<std::uint64_t>((touched.last - touched.first + 1) * lanes);
 }
 
-void Search::spreadAlong(Plane& plane, int column)
+// From the start alone, until a box is in the way.
+void Search::spreadAlong(Plane& plane, Place start)
 {
     const std::ptrdiff_t columns = plane.columns, stride = plane.stride;
-    Cost* cost = plane.cost + column;
-    const Cost* pass = plane.pass + column;
-    for (int row = 1; row < plane.rows; ++row) {
-        const int value = cost[(row - 1) * columns] + pass[row * stride] + plane.step[row];
-        cost[row * columns] = static_cast<Cost>(std::min<int>(cost[row * columns], value));
+    Cost* const cost = plane.cost + start.column;
+    const Cost* const pass = plane.pass + start.column;
+    int value = cost[start.row * columns];
+    for (int row = start.row + 1; row < plane.rows; ++row) {
+        value += pass[row * stride] + plane.step[row];
+        if (value >= never)
+            break;
+        cost[row * columns] = static_cast<Cost>(value);
     }
-    for (int row = plane.rows - 2; row >= 0; --row) {
-        const int value = cost[(row + 1) * columns] + pass[row * stride] + plane.step[row + 1];
-        cost[row * columns] = static_cast<Cost>(std::min<int>(cost[row * columns], value));
+    value = cost[start.row * columns];
+    for (int row = start.row - 1; row >= 0; --row) {
+        value += pass[row * stride] + plane.step[row + 1];
+        if (value >= never)
+            break;
+        cost[row * columns] = static_cast<Cost>(value);
+    }
+}
+
+// Lowers the goal, and the cells on the straight piece that leads there, to a turn from the other plane.
+void Search::reach(const Plane& from, Plane& to, Place goal)
+{
+    const Cost* const source = from.cost + static_cast<std::ptrdiff_t>(goal.column) * from.columns;
+    Cost* const cost = to.cost + goal.column;
+    const Cost* const turn = to.turn + goal.column;
+    const Cost* const pass = to.pass + goal.column;
+    const auto turned = [&](int row) { return source[row] + turn[static_cast<std::ptrdiff_t>(row) * to.stride] + prices_.bend; };
+    const auto onward = [&](int row, int by) { // from a cell to the next one towards the goal
+        return pass[static_cast<std::ptrdiff_t>(row) * to.stride] + to.step[by > 0 ? row : row + 1];
+    };
+    int best = cost[static_cast<std::ptrdiff_t>(goal.row) * to.columns], bestRow = -1;
+    if (turned(goal.row) < best)
+        best = turned(bestRow = goal.row);
+    for (int by : {1, -1}) // towards the goal
+        for (int row = goal.row - by, way = 0; row >= 0 && row < to.rows; row -= by) {
+            way += onward(row + by, by);
+            if (way >= best)
+                break;
+            if (way + turned(row) < best) {
+                best = way + turned(row);
+                bestRow = row;
+            }
+        }
+    if (bestRow < 0)
+        return;
+    const int by = bestRow < goal.row ? 1 : -1;
+    for (int row = bestRow, value = turned(row);; row += by) {
+        Cost& cell = cost[static_cast<std::ptrdiff_t>(row) * to.columns];
+        cell = static_cast<Cost>(std::min<int>(cell, value));
+        if (row == goal.row)
+            break;
+        value += onward(row + by, by);
     }
 }
 
@@ -201,17 +244,6 @@ void Search::turnFrom(const Plane& from, Plane& to, int column)
     }
 }
 
-// Onto one line of the other plane, from a row of the one.
-void Search::turnOnto(const Plane& from, Plane& to, int column)
-{
-    const Cost* source = from.cost + static_cast<std::ptrdiff_t>(column) * from.columns;
-    for (std::ptrdiff_t i = 0; i < to.rows; ++i) {
-        const int value = source[i] + to.turn[i * to.stride + column] + prices_.bend;
-        Cost& cell = to.cost[i * to.columns + column];
-        cell = static_cast<Cost>(std::min<int>(cell, value));
-    }
-}
-
 std::optional<Found> Search::between(const Grid& grid, const End& from, const End& to, Window window,
                                      int limit)
 {
@@ -227,7 +259,7 @@ std::optional<Found> Search::between(const Grid& grid, const End& from, const En
     if (startCost >= never)
         return std::nullopt;
     at(*current, start) = static_cast<Cost>(startCost);
-    spreadAlong(*current, start.column);
+    spreadAlong(*current, start);
 
     const auto apart = [](const Lines& lines, int a, int b) {
         return std::abs(lines.distance[static_cast<std::size_t>(a)] - lines.distance[static_cast<std::size_t>(b)]);
@@ -246,8 +278,7 @@ std::optional<Found> Search::between(const Grid& grid, const End& from, const En
     for (int bends = 1; bends <= mostBends; ++bends) {
         Plane* other = current == &level_ ? &upright_ : &level_;
         if (other == &last) {
-            turnOnto(*current, last, goal.column);
-            spreadAlong(last, goal.column);
+            reach(*current, last, goal);
             if (isDone(bends) || bends + 1 >= mostBends)
                 break;
         }

@@ -1,0 +1,130 @@
+#include "route/router.h"
+
+#include <cmath>
+
+namespace doorloom::routing {
+
+// Conductors that lie where the box is now.
+std::vector<int> Router::inTheWay(const Box& box) const
+{
+    std::vector<int> found;
+    const Lines &x = grid_.x(), &y = grid_.y();
+    const int x0 = x.firstFrom(box.corner.x - 0.06), x1 = x.firstFrom(box.corner.x + box.width + 0.06);
+    const int y0 = y.firstFrom(box.corner.y - 0.06), y1 = y.firstFrom(box.corner.y + box.height + 0.06);
+    for (int iy = y0; iy < y1; ++iy)
+        for (int ix = x0; ix < x1; ++ix)
+            for (Way way : {Way::Level, Way::Upright})
+                if (const int owner = grid_.owner(way, {ix, iy}); owner != 0)
+                    found.push_back(owner - 1);
+    return found;
+}
+
+// A route as it lies on the lines there are now; empty where they don't have its bends.
+Runs Router::runsAlong(int connector, const Route& points) const
+{
+    const Track& track = nth(tracks_, connector);
+    Runs runs;
+    Way way = track.from.way;
+    Cell from = track.from.cell;
+    for (std::size_t i = 1; i < points.size(); ++i, way = across(way)) {
+        const bool isLast = i + 1 == points.size();
+        const Cell to = isLast ? track.to.cell : cellAt(points[i]);
+        const bool isLevel = way == Way::Level;
+        if ((isLevel ? to.y != from.y : to.x != from.x) || (!isLast && !grid_.hasLines(points[i])))
+            return {};
+        runs.push_back({way, isLevel ? from.y : from.x, isLevel ? from.x : from.y, isLevel ? to.x : to.y});
+        from = to;
+    }
+    return runs;
+}
+
+// A grid with the lines of all that stands, and the conductors on it where they were.
+void Router::layAnew(const std::vector<Route>& kept)
+{
+    std::vector<Spot> bends;
+    for (const Route& points : kept)
+        bends.insert(bends.end(), points.begin(), points.end());
+    layGrid(bends);
+    for (std::size_t i = 0; i < tracks_.size(); ++i) {
+        const int connector = static_cast<int>(i);
+        tracks_[i].reserved.clear();
+        tracks_[i].seen = 0;
+        tracks_[i].isPlaced = false;
+        findEnds(connector);
+        if (kept[i].empty() || tracks_[i].isDirect || tracks_[i].isImpossible)
+            continue;
+        Runs runs = runsAlong(connector, kept[i]);
+        if (!runs.empty())
+            put(connector, std::move(runs));
+    }
+}
+
+void Router::moveBox(int box, Spot corner)
+{
+    Box& moved = nth(sheet_.boxes, box);
+    const Box before = moved;
+    const Spot by{corner.x - moved.corner.x, corner.y - moved.corner.y};
+    moved.corner = corner;
+    bool hasLines = grid_.hasLines(corner) && grid_.hasLines({corner.x + moved.width, corner.y + moved.height});
+    for (Port& port : sheet_.ports)
+        if (port.box == box) {
+            port.at.x += by.x;
+            port.at.y += by.y;
+            hasLines = hasLines && grid_.hasLines(port.at);
+        }
+
+    std::vector<int> loose;
+    for (std::size_t i = 0; i < tracks_.size(); ++i) {
+        const Connector& wanted = sheet_.connectors[i];
+        const bool isOfBox = nth(sheet_.ports, wanted.from).box == box || nth(sheet_.ports, wanted.to).box == box;
+        if (isOfBox || (!tracks_[i].isPlaced && !tracks_[i].isDirect))
+            loose.push_back(static_cast<int>(i));
+    }
+    if (grid_.x().count() > 0) {
+        const std::vector<int> crossed = inTheWay(moved);
+        loose.insert(loose.end(), crossed.begin(), crossed.end());
+    }
+    std::sort(loose.begin(), loose.end());
+    loose.erase(std::unique(loose.begin(), loose.end()), loose.end());
+    for (int connector : loose) {
+        lift(connector);
+        unreserve(connector);
+        nth(tracks_, connector).tries = 0;
+    }
+    if (hasLines) {
+        for (const Box& each : {before, moved})
+            grid_.standBoxes(sheet_.boxes, each.corner, {each.corner.x + each.width, each.corner.y + each.height});
+        for (int connector : loose)
+            findEnds(connector);
+    } else {
+        std::vector<Route> kept = routes();
+        for (int connector : loose)
+            nth(kept, connector).clear();
+        layAnew(kept);
+    }
+    relay(loose);
+}
+
+// Places these, shortest first, and improves them with those that they displaced.
+void Router::relay(const std::vector<int>& loose)
+{
+    std::vector<bool> isLoose(tracks_.size(), false);
+    for (int connector : loose)
+        isLoose[static_cast<std::size_t>(connector)] = true;
+    std::vector<int> order;
+    for (int connector : order_)
+        if (isLoose[static_cast<std::size_t>(connector)])
+            order.push_back(connector);
+    for (std::size_t i = 0; i < tracks_.size(); ++i)
+        closePorts(static_cast<int>(i));
+    for (int connector : order)
+        reserve(connector);
+    waiting_.assign(order.begin(), order.end());
+    changes_.assign(1, {});
+    for (Track& track : tracks_)
+        track.seen = 0;
+    placeWaiting();
+    settle(order);
+}
+
+} // namespace doorloom::routing

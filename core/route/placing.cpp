@@ -1,0 +1,198 @@
+#include "route/router.h"
+
+#include <limits>
+
+namespace doorloom::routing {
+namespace {
+
+constexpr int stubCells = 8;  // kept free in front of a port until its connector is placed: others then nest round it
+constexpr int mostTries = 7;  // of one connector, each time in the way of another
+constexpr int firstSlack = 300; // what most ways cost at most above the least
+constexpr std::uint64_t mostWork = 3'000'000'000; // cells: some seconds
+
+} // namespace
+
+// Keeps the first cells in front of both ports from others.
+void Router::reserve(int connector)
+{
+    Track& track = nth(tracks_, connector);
+    if (track.isDirect || track.isImpossible)
+        return;
+    for (const End& end : {track.from, track.to}) {
+        Cell cell = end.cell;
+        int& place = end.way == Way::Level ? cell.x : cell.y;
+        const int line = end.way == Way::Level ? cell.y : cell.x;
+        for (int i = 0; i < stubCells && grid_.has(cell); ++i, place += end.out) {
+            if (grid_.isBlocked(cell) || grid_.owner(end.way, cell) != 0)
+                break;
+            const Run run{end.way, line, place, place};
+            track.reserved.push_back(run);
+            grid_.occupy({run}, connector);
+        }
+    }
+}
+
+void Router::unreserve(int connector)
+{
+    Track& track = nth(tracks_, connector);
+    grid_.release(track.reserved);
+    track.reserved.clear();
+}
+
+// Connectors that share a port share the cell in front of it, which is closed to all others.
+void Router::openPorts(int connector)
+{
+    const Track& track = nth(tracks_, connector);
+    const Connector& wanted = nth(sheet_.connectors, connector);
+    if (track.isDirect || track.isImpossible)
+        return;
+    if (nth(sharers_, wanted.from) > 1)
+        grid_.open(track.from.cell);
+    if (nth(sharers_, wanted.to) > 1)
+        grid_.open(track.to.cell);
+}
+
+void Router::closePorts(int connector)
+{
+    const Track& track = nth(tracks_, connector);
+    const Connector& wanted = nth(sheet_.connectors, connector);
+    if (track.isDirect || track.isImpossible)
+        return;
+    if (nth(sharers_, wanted.from) > 1)
+        grid_.close(track.from.cell);
+    if (nth(sharers_, wanted.to) > 1)
+        grid_.close(track.to.cell);
+}
+
+void Router::put(int connector, Runs runs)
+{
+    Track& track = nth(tracks_, connector);
+    track.runs = std::move(runs);
+    track.isPlaced = true;
+    grid_.occupy(track.runs, connector);
+}
+
+void Router::lift(int connector)
+{
+    Track& track = nth(tracks_, connector);
+    if (!track.isPlaced)
+        return;
+    grid_.release(track.runs);
+    track.isPlaced = false;
+}
+
+// The cheapest way beside the others; its own runs must not lie on the grid.
+std::optional<Found> Router::find(int connector, const Window& window, int limit)
+{
+    const Track& track = nth(tracks_, connector);
+    if (track.pinned.empty())
+        return search_.between(grid_, track.from, track.to, window, limit);
+    std::optional<Found> found = findByPins(connector, window);
+    return found && found->cost - track.to.first < limit ? found : std::nullopt;
+}
+
+// One leg after another, each kept off those before.
+std::optional<Found> Router::findByPins(int connector, const Window& window)
+{
+    const Track& track = nth(tracks_, connector);
+    Found whole;
+    Runs laid;
+    bool isFound = true;
+    End from = track.from;
+    Window around = window;
+    for (const Cell& pin : track.pinned)
+        around = {std::min(around.x0, pin.x), std::min(around.y0, pin.y), std::max(around.x1, pin.x), std::max(around.y1, pin.y)};
+    for (std::size_t leg = 0; isFound && leg <= track.pinned.size(); ++leg) {
+        std::optional<Found> best;
+        for (Way way : {Way::Level, Way::Upright}) {
+            const bool isLast = leg == track.pinned.size();
+            const End to = isLast ? track.to : End{track.pinned[leg], way, 1, 0};
+            if (isLast && way != track.to.way)
+                continue;
+            std::optional<Found> found = search_.between(grid_, from, to, around, best ? best->cost : int{never});
+            if (found)
+                best = std::move(found);
+        }
+        isFound = best.has_value();
+        if (!isFound)
+            break;
+        whole.cost += best->cost;
+        whole.hasConflicts = whole.hasConflicts || best->hasConflicts;
+        for (const Run& run : best->runs)
+            if (!whole.runs.empty() && whole.runs.back().way == run.way)
+                whole.runs.back().to = run.to;
+            else
+                whole.runs.push_back(run);
+        from = End{cellOf(best->runs.back(), best->runs.back().to), best->runs.back().way, 1, 0};
+        Runs upToPin = best->runs; // the pin itself stays free, for the next leg begins there
+        Run& last = upToPin.back();
+        if (last.from == last.to)
+            upToPin.pop_back();
+        else
+            last.to += last.from < last.to ? -1 : 1;
+        grid_.occupy(upToPin, connector);
+        laid.insert(laid.end(), upToPin.begin(), upToPin.end());
+    }
+    grid_.release(laid);
+    return isFound ? std::optional(std::move(whole)) : std::nullopt;
+}
+
+// A way without conflicts near the shortest if there is one, else farther off, else with conflicts.
+std::optional<Found> Router::findSomehow(int connector)
+{
+    const Track& track = nth(tracks_, connector);
+    const int least = leastCost(track) + track.from.first;
+    for (int slack : {firstSlack, 4 * firstSlack}) {
+        std::optional<Found> found = find(connector, windowOf(track, slack), least + slack);
+        if (found && !found->hasConflicts)
+            return found;
+    }
+    return find(connector, {0, 0, grid_.x().count() - 1, grid_.y().count() - 1}, never);
+}
+
+// Takes away what lies in the way of these runs. Out: what was taken away, to be placed again
+std::vector<int> Router::makeRoom(int connector, const Runs& runs)
+{
+    std::vector<int> others;
+    grid_.forEachConflict(runs, connector, [&](int other) { others.push_back(other); });
+    std::sort(others.begin(), others.end());
+    others.erase(std::unique(others.begin(), others.end()), others.end());
+    for (int other : others) {
+        lift(other);
+        unreserve(other);
+    }
+    return others;
+}
+
+void Router::place(int connector)
+{
+    Track& track = nth(tracks_, connector);
+    if (track.isDirect || track.isImpossible || track.isPlaced || search_.cells() > mostWork)
+        return;
+    unreserve(connector);
+    openPorts(connector);
+    std::optional<Found> found = findSomehow(connector);
+    std::vector<int> others;
+    if (found && (!found->hasConflicts || track.tries < mostTries)) {
+        others = makeRoom(connector, found->runs);
+        put(connector, std::move(found->runs));
+    }
+    ++track.tries;
+    closePorts(connector);
+    for (int other : others)
+        if (!nth(tracks_, other).isPlaced) {
+            reserve(other);
+            waiting_.push_back(other);
+        }
+}
+
+void Router::placeWaiting()
+{
+    while (!waiting_.empty()) {
+        const int connector = waiting_.front();
+        waiting_.pop_front();
+        place(connector);
+    }
+}
+
+} // namespace doorloom::routing
