@@ -4,15 +4,13 @@
 #include <cstddef>
 #include <cstdint>
 
-#include <cstdlib>
 namespace doorloom::routing {
-inline int knob(const char* n, int d) { const char* v = std::getenv(n); return v ? std::atoi(v) : d; } // KNOB
 
 // Sixteen bits, so that eight cells fit in a register. Two of the largest and a step don't overflow.
 using Cost = std::int16_t;
 
 constexpr Cost never = 16'000;   // inside a box
-constexpr Cost conflict = 1'500; // on a line or bend of another conductor
+constexpr Cost conflict = 4'000; // on a line or bend of another conductor
 
 constexpr double wantedGap = 5; // between parallels
 constexpr double leastGap = 1;  // nearer than this counts as the same line
@@ -21,8 +19,8 @@ constexpr double leastGap = 1;  // nearer than this counts as the same line
 // dearer bends crossings; without `beside`, conductors that run along a side keep its ports from nesting.
 struct Prices {
     double length = 0.4; // of a unit
-    Cost bend = static_cast<Cost>(knob("BEND", 25));
-    Cost crossing = static_cast<Cost>(knob("CROSS", 90));
+    Cost bend = 22;
+    Cost crossing = 130;
     Cost near = 6;   // a cell beside a parallel nearer than the wanted gap
     Cost beside = 1; // a cell along the side of a box
 };

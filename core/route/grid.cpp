@@ -6,6 +6,8 @@ namespace doorloom::routing {
 namespace {
 
 constexpr int lanes = 8;
+constexpr double besideBox = 2 * wantedGap + 0.05;
+constexpr double onBox = 0.06; // nearer counts as on its edge
 
 int padded(int count)
 {
@@ -18,57 +20,67 @@ Grid::Grid(Lines x, Lines y, const Prices& prices) : x_(std::move(x)), y_(std::m
 {
     columns_ = padded(x_.count());
     rows_ = padded(y_.count());
-    x_.step.resize(static_cast<std::size_t>(columns_), 1);
-    y_.step.resize(static_cast<std::size_t>(rows_), 1);
+    x_.step.resize(static_cast<std::size_t>(columns_) + 1, 1);
+    y_.step.resize(static_cast<std::size_t>(rows_) + 1, 1);
     const std::size_t cells = static_cast<std::size_t>(columns_) * static_cast<std::size_t>(rows_);
     still_.assign(cells, 0);
-    for (Layer* layer : {&level_, &upright_}) {
-        layer->pass.assign(cells, never);
-        layer->turn.assign(cells, never);
-        layer->owner.assign(cells, 0);
+    for (Way way : {Way::Level, Way::Upright}) {
+        Layer& layer = way == Way::Level ? level_ : upright_;
+        layer.pass.assign(cells, 0);
+        layer.turn.assign(cells, 0);
+        layer.owner.assign(cells, 0);
+        const int ahead = way == Way::Level ? x_.count() : y_.count();
+        const int aside = way == Way::Level ? y_.count() : x_.count();
+        for (std::vector<Cost>* costs : {&layer.pass, &layer.turn}) { // what is beyond the last lines
+            for (int row = 0; row < ahead; ++row)
+                std::fill_n(costs->begin() + row * stride(way) + aside, stride(way) - aside, never);
+            std::fill(costs->begin() + ahead * stride(way), costs->end(), never);
+        }
     }
-    for (int iy = 0; iy < y_.count(); ++iy)
-        for (int ix = 0; ix < x_.count(); ++ix)
-            for (Way way : {Way::Level, Way::Upright}) {
-                Layer& layer = way == Way::Level ? level_ : upright_;
-                layer.pass[index(way, {ix, iy})] = 0;
-                layer.turn[index(way, {ix, iy})] = 0;
-            }
     for (const Lines* lines : {&x_, &y_})
         for (std::size_t i = 0; i < lines->at.size(); ++i)
             hasNear_ = hasNear_ || lines->nearFirst[i] != lines->nearLast[i];
 }
 
-void Grid::standBoxes(const std::vector<Box>& boxes, Spot from, Spot to)
+template <class Visit> void Grid::forEachCellIn(const Box& box, double margin, Visit visit) const
 {
-    constexpr double beside = 2 * wantedGap + 0.05;
-    const int left = x_.firstFrom(from.x - beside), right = x_.firstFrom(to.x + beside);
-    const int top = y_.firstFrom(from.y - beside), bottom = y_.firstFrom(to.y + beside);
-    for (int iy = top; iy < bottom; ++iy)
-        for (int ix = left; ix < right; ++ix)
-            still_[index(Way::Upright, {ix, iy})] = 0;
-    const auto mark = [&](const Box& box, double margin, unsigned char value) {
-        const int x0 = std::max(left, x_.firstFrom(box.corner.x - margin));
-        const int x1 = std::min(right, x_.firstFrom(box.corner.x + box.width + margin));
-        const int y0 = std::max(top, y_.firstFrom(box.corner.y - margin));
-        const int y1 = std::min(bottom, y_.firstFrom(box.corner.y + box.height + margin));
-        for (int iy = y0; iy < y1; ++iy)
-            for (int ix = x0; ix < x1; ++ix) {
-                unsigned char& cell = still_[index(Way::Upright, {ix, iy})];
-                cell = std::max(cell, value);
-            }
+    const int x0 = x_.firstFrom(box.corner.x - margin), x1 = x_.firstFrom(box.corner.x + box.width + margin);
+    const int y0 = y_.firstFrom(box.corner.y - margin), y1 = y_.firstFrom(box.corner.y + box.height + margin);
+    for (int y = y0; y < y1; ++y)
+        for (int x = x0; x < x1; ++x)
+            visit(Cell{x, y});
+}
+
+void Grid::standBoxes(const std::vector<Box>& boxes)
+{
+    for (const Box& box : boxes)
+        mark(box);
+    for (const Box& box : boxes)
+        forEachCellIn(box, besideBox, [&](Cell cell) { refresh(cell); });
+}
+
+void Grid::standAnew(const std::vector<Box>& boxes, const Box& where)
+{
+    forEachCellIn(where, besideBox, [&](Cell cell) { still_[index(Way::Upright, cell)] = 0; });
+    const double reach = 2 * besideBox;
+    for (const Box& box : boxes)
+        if (box.corner.x - reach <= where.corner.x + where.width && where.corner.x - reach <= box.corner.x + box.width &&
+            box.corner.y - reach <= where.corner.y + where.height && where.corner.y - reach <= box.corner.y + box.height)
+            mark(box);
+    forEachCellIn(where, besideBox, [&](Cell cell) { refresh(cell); });
+}
+
+void Grid::mark(const Box& box)
+{
+    const auto raise = [&](double margin, unsigned char value) {
+        forEachCellIn(box, margin, [&](Cell cell) {
+            unsigned char& still = still_[index(Way::Upright, cell)];
+            still = std::max(still, value);
+        });
     };
-    for (const Box& box : boxes) {
-        if (box.corner.x - beside > to.x + beside || box.corner.x + box.width + beside < from.x - beside ||
-            box.corner.y - beside > to.y + beside || box.corner.y + box.height + beside < from.y - beside)
-            continue;
-        mark(box, beside, static_cast<unsigned char>(prices_.beside));
-        mark(box, wantedGap - 0.05, static_cast<unsigned char>(4 * prices_.beside));
-        mark(box, 0.06, blocked);
-    }
-    for (int iy = top; iy < bottom; ++iy)
-        for (int ix = left; ix < right; ++ix)
-            refresh({ix, iy});
+    raise(besideBox, static_cast<unsigned char>(prices_.beside));
+    raise(wantedGap - 0.05, static_cast<unsigned char>(4 * prices_.beside));
+    raise(onBox, blocked);
 }
 
 void Grid::close(Cell cell)
@@ -84,12 +96,10 @@ void Grid::open(Cell cell)
     refresh(cell);
 }
 
-void Grid::setPrices(const Prices& prices)
+void Grid::refresh(const Runs& runs)
 {
-    prices_ = prices;
-    for (int iy = 0; iy < y_.count(); ++iy)
-        for (int ix = 0; ix < x_.count(); ++ix)
-            refresh({ix, iy});
+    for (const Run& run : runs)
+        forEachCell(run, [&](Cell cell) { refresh(cell); });
 }
 
 void Grid::occupy(const Runs& runs, int connector)

@@ -62,10 +62,12 @@ public:
     bool hasLines(Spot spot) const { return x_.has(spot.x) && y_.has(spot.y); }
     bool isBlocked(Cell cell) const { return still_[index(Way::Upright, cell)] == blocked; }
 
-    // Works out anew which cells between these places are inside a box or beside one.
-    void standBoxes(const std::vector<Box>& boxes, Spot from, Spot to);
+    void standBoxes(const std::vector<Box>& boxes); // on a grid without any
+    // Works out again which cells in this place are inside a box or beside one.
+    void standAnew(const std::vector<Box>& boxes, const Box& where);
 
-    void setPrices(const Prices& prices);
+    void setPrices(const Prices& prices) { prices_ = prices; } // of what is put or refreshed from now on
+    void refresh(const Runs& runs);
     void occupy(const Runs& runs, int connector);
     void release(const Runs& runs);
 
@@ -83,6 +85,8 @@ public:
 private:
     static constexpr unsigned char blocked = 255;
 
+    void mark(const Box& box);
+    template <class Visit> void forEachCellIn(const Box& box, double margin, Visit visit) const;
     void put(const Runs& runs, int owner);
     void refreshRound(Cell cell);
     void refresh(Cell cell);

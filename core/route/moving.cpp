@@ -48,7 +48,7 @@ void Router::layAnew(const std::vector<Route>& kept)
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
         const int connector = static_cast<int>(i);
         tracks_[i].reserved.clear();
-        tracks_[i].seen = 0;
+        tracks_[i].settledCost = 0;
         tracks_[i].isPlaced = false;
         findEnds(connector);
         if (kept[i].empty() || tracks_[i].isDirect || tracks_[i].isImpossible)
@@ -93,7 +93,7 @@ void Router::moveBox(int box, Spot corner)
     }
     if (hasLines) {
         for (const Box& each : {before, moved})
-            grid_.standBoxes(sheet_.boxes, each.corner, {each.corner.x + each.width, each.corner.y + each.height});
+            grid_.standAnew(sheet_.boxes, each);
         for (int connector : loose)
             findEnds(connector);
     } else {
@@ -120,9 +120,8 @@ void Router::relay(const std::vector<int>& loose)
     for (int connector : order)
         reserve(connector);
     waiting_.assign(order.begin(), order.end());
-    changes_.assign(1, {});
     for (Track& track : tracks_)
-        track.seen = 0;
+        track.settledCost = 0;
     placeWaiting();
     settle(order);
 }

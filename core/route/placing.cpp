@@ -1,11 +1,10 @@
 #include "route/router.h"
 
-#include <limits>
 
 namespace doorloom::routing {
 namespace {
 
-constexpr int stubCells = 8;  // kept free in front of a port until its connector is placed: others then nest round it
+constexpr int stubCells = 7;  // kept free in front of a port until its connector is placed: others then nest round it
 constexpr int mostTries = 7;  // of one connector, each time in the way of another
 constexpr int firstSlack = 300; // what most ways cost at most above the least
 constexpr std::uint64_t mostWork = 3'000'000'000; // cells: some seconds

@@ -10,8 +10,6 @@ namespace {
 constexpr double mostCells = 12e6;     // of the grid: some 250 MB
 constexpr double mostPlace = 4e9;      // farther away, doubles can't tell lines apart
 constexpr double longestCost = 7'000;  // across the sheet: leaves room for crossings in sixteen bits
-constexpr double workEach = 30'000;    // cells looked at; with the exponent, found by trial: s2 … s5 of
-constexpr double workExponent = 1.39;  // tests/tools/routing in some 7, 35, 130 and 650 ms
 
 Way wayOf(Side side)
 {
@@ -129,8 +127,7 @@ void Router::layGrid(const std::vector<Spot>& kept)
         grid_ = Grid(std::move(x), std::move(y), prices_);
         break;
     }
-    if (grid_.x().count() > 0)
-        grid_.standBoxes(sheet_.boxes, spotAt({0, 0}), spotAt({grid_.x().count() - 1, grid_.y().count() - 1}));
+    grid_.standBoxes(sheet_.boxes);
 }
 
 Cell Router::cellAt(Spot spot) const
@@ -227,7 +224,6 @@ void Router::routeAll()
     layGrid({});
     tracks_.assign(sheet_.connectors.size(), {});
     sharers_.assign(sheet_.ports.size(), 0);
-    changes_.assign(1, {});
     for (const Connector& wanted : sheet_.connectors)
         for (int port : {wanted.from, wanted.to})
             ++nth(sharers_, port);
@@ -242,8 +238,6 @@ void Router::routeAll()
     waiting_.assign(order_.begin(), order_.end());
     placeWaiting();
     settle(order_);
-    const double work = workEach * std::pow(static_cast<double>(order_.size()), workExponent);
-    if (knob("SHAKE", 0)) shakeWithin(order_, static_cast<std::uint64_t>(work));
     ease(order_);
 }
 

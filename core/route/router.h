@@ -4,6 +4,7 @@
 #include "route/sheet.h"
 
 #include <deque>
+#include <limits>
 
 namespace doorloom::routing {
 
@@ -38,8 +39,7 @@ private:
         bool isPlaced = false;
         int tries = 0;
         double least = 0;       // length, if nothing were in the way
-        std::size_t seen = 0;   // changes made before it was last found to be as cheap as can be
-        std::size_t shaken = 0; // the same for its group
+        int settledCost = 0;    // when it was last found to be as cheap as can be
         Runs runs;
         Runs reserved; // cells in front of the ports, until it is placed
     };
@@ -70,18 +70,18 @@ private:
     void placeWaiting();
 
     // Improving (improving.cpp)
-    bool improve(int connector);
+    bool improve(int connector, double room = std::numeric_limits<double>::infinity());
     void settle(const std::vector<int>& connectors);
-    bool shake(int connector, std::size_t most);
-    bool replaceAll(const std::vector<int>& group);
-    void shakeWithin(const std::vector<int>& connectors, std::uint64_t work);
+    struct Offer {
+        int connector;
+        double saved; // length
+        double loss;  // in prices
+    };
+    std::optional<Offer> offerOf(int connector, Cost truePrice);
     void ease(const std::vector<int>& connectors);
     void setCrossingPrice(Cost price);
     double lengthOf(int connector) const;
     double excess() const;
-    void note(const Runs& before, const Runs& after);
-    bool hasChanged(const Window& window, std::size_t since) const;
-    Window around(const Track& track) const;
 
     // Moving (moving.cpp)
     std::vector<int> inTheWay(const Box& box) const;
@@ -97,7 +97,6 @@ private:
     std::vector<int> order_;   // in which they are placed
     std::vector<int> sharers_; // [port]: how many connectors end there
     std::deque<int> waiting_;
-    std::vector<Window> changes_; // where conductors were moved, one after another
 };
 
 } // namespace doorloom::routing

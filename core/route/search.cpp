@@ -72,8 +72,8 @@ void Search::lay(const Grid& grid, Window window)
         plane.turn = layer.turn.data() + start;
         plane.step = grid.along(way).step.data() + (way == Way::Level ? window.x0 : window.y0);
         plane.rows = rows;
-        plane.steps.resize(static_cast<std::size_t>(rows) * lanes);
-        for (int i = 0; i < rows; ++i)
+        plane.steps.resize(static_cast<std::size_t>(rows + 1) * lanes);
+        for (int i = 0; i <= rows; ++i)
             Eight::all(plane.step[i]).store(plane.steps.data() + i * lanes);
         plane.columns = columns;
         plane.stride = grid.stride(way);
@@ -85,50 +85,73 @@ void Search::lay(const Grid& grid, Window window)
 
 void Search::spread(Plane& plane, int limit)
 {
-    const Plane& other = &plane == &level_ ? upright_ : level_;
-    for (std::size_t i = 0; i < plane.touched.size(); ++i)
-        if (plane.touched[i].any())
-            spreadColumn(plane, static_cast<std::ptrdiff_t>(i * lanes), plane.touched[i], limit - other.rest[i] - plane.bends[i]);
+    const std::size_t count = plane.touched.size();
+    for (std::size_t i = 0; i < count;) {
+        if (!plane.touched[i].any())
+            ++i;
+        else if (i + 3 < count && plane.touched[i + 1].any() && plane.touched[i + 2].any() && plane.touched[i + 3].any())
+            i = spreadColumns<4>(plane, i, limit);
+        else if (i + 1 < count && plane.touched[i + 1].any())
+            i = spreadColumns<2>(plane, i, limit);
+        else
+            i = spreadColumns<1>(plane, i, limit);
+    }
 }
 
-// Eight columns at once, both ways from the rows that were touched, until nothing is lowered any more or would lead to the goal.
-void Search::spreadColumn(Plane& plane, std::ptrdiff_t column, Touched& touched, int limit)
+// Eight columns at once, or more: they share cache lines, and one doesn't wait for the other. Both ways from the rows
+// that were touched, until nothing is lowered any more or would lead to the goal. That is looked at every eight rows:
+// looking at each would take longer than passing it. Out: the eight columns after these
+template <std::size_t count> std::size_t Search::spreadColumns(Plane& plane, std::size_t first, int limit)
 {
+    const Plane& other = &plane == &level_ ? upright_ : level_;
     const std::ptrdiff_t columns = plane.columns, stride = plane.stride;
-    Cost* const cost = plane.cost + column;
-    const Cost* const pass = plane.pass + column;
-    const auto bound = [&](int row) {
-        return Eight::all(capped(std::max(0, limit - plane.rest[static_cast<std::size_t>(row / lanes)])));
+    Cost* const cost = plane.cost + first * lanes;
+    const Cost* const pass = plane.pass + first * lanes;
+    const Cost* const steps = plane.steps.data();
+    Touched before = plane.touched[first];
+    std::array<int, count> most;
+    for (std::size_t i = 0; i < count; ++i) {
+        before.add(plane.touched[first + i].first, plane.touched[first + i].last);
+        most[i] = limit - other.rest[first + i] - plane.bends[first + i];
+    }
+    std::array<Eight, count> value, old;
+    const auto lower = [&](std::ptrdiff_t row, std::ptrdiff_t step) {
+        const Eight onward = Eight::at(steps + step * lanes);
+        for (std::size_t i = 0; i < count; ++i) {
+            Cost* const place = cost + row * columns + i * lanes;
+            old[i] = Eight::at(place);
+            value[i] = least(old[i], value[i] + (Eight::at(pass + row * stride + i * lanes) + onward));
+            value[i].store(place);
+        }
     };
-    const Touched before = touched;
-    Eight value = Eight::at(cost + before.first * columns);
-    // Rows of eight between one look and the next: looking at each row would take longer than passing it.
-    int row = before.first;
-    for (bool goesOn = true; goesOn && row + 1 < plane.rows;) {
-        Eight old = value;
-        for (const int end = std::min(plane.rows - 1, (row / lanes + 1) * lanes); row < end;) {
-            ++row;
-            old = Eight::at(cost + row * columns);
-            value = least(old, value + (Eight::at(pass + row * stride) + Eight::at(plane.steps.data() + row * lanes)));
-            value.store(cost + row * columns);
+    const auto goesOn = [&](int block) {
+        bool any = false;
+        for (std::size_t i = 0; i < count; ++i) {
+            const Cost bound = capped(std::max(0, most[i] - nth(plane.rest, block)));
+            any = any || (anyBelow(value[i], old[i]) && anyBelow(value[i], Eight::all(bound)));
         }
-        goesOn = row <= before.last || (anyBelow(value, old) && anyBelow(value, bound(row)));
-    }
-    touched.last = std::max(before.last, row);
-    value = Eight::at(cost + before.last * columns);
-    row = before.last;
-    for (bool goesOn = true; goesOn && row > 0;) {
-        Eight old = value;
-        for (const int end = std::max(0, (row - 1) / lanes * lanes); row > end;) {
-            --row;
-            old = Eight::at(cost + row * columns);
-            value = least(old, value + (Eight::at(pass + row * stride) + Eight::at(plane.steps.data() + (row + 1) * lanes)));
-            value.store(cost + row * columns);
-        }
-        goesOn = row >= before.first || (anyBelow(value, old) && anyBelow(value, bound(row)));
-    }
-    touched.first = std::min(before.first, row);
-    cells_ += static_cast<std::uint64_t>((touched.last - touched.first + 1) * lanes);
+        return any;
+    };
+    const int blocks = plane.rows / lanes;
+    Touched after = before;
+    value.fill(Eight::all(never));
+    int block = before.first / lanes;
+    do
+        for (std::ptrdiff_t row = block * lanes, end = row + lanes; row < end; ++row)
+            lower(row, row);
+    while (((block + 1) * lanes - 1 <= before.last || goesOn(block)) && ++block < blocks);
+    after.last = std::min(block, blocks - 1) * lanes + lanes - 1;
+    value.fill(Eight::all(never));
+    block = before.last / lanes;
+    do
+        for (std::ptrdiff_t row = (block + 1) * lanes - 1, end = row - lanes; row > end; --row)
+            lower(row, row + 1);
+    while ((block * lanes >= before.first || goesOn(block)) && --block >= 0);
+    after.first = std::max(block, 0) * lanes;
+    for (std::size_t i = 0; i < count; ++i)
+        plane.touched[first + i] = after;
+    cells_ += static_cast<std::uint64_t>(after.last - after.first + 1) * count * lanes;
+    return first + count;
 }
 
 // From the start alone, until a box is in the way.

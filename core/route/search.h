@@ -20,14 +20,6 @@ int fewestBends(const End& from, const End& to);
 // A part of the grid, both ends included.
 struct Window {
     int x0 = 0, y0 = 0, x1 = 0, y1 = 0;
-
-    void include(Cell cell)
-    {
-        x0 = std::min(x0, cell.x);
-        y0 = std::min(y0, cell.y);
-        x1 = std::max(x1, cell.x);
-        y1 = std::max(y1, cell.y);
-    }
 };
 
 struct Found {
@@ -83,7 +75,7 @@ private:
     Cell cellAt(Way way, Place place) const;
     void lay(const Grid& grid, Window window);
     void spread(Plane& plane, int limit);
-    void spreadColumn(Plane& plane, std::ptrdiff_t column, Touched& touched, int limit);
+    template <std::size_t count> std::size_t spreadColumns(Plane& plane, std::size_t first, int limit);
     void spreadAlong(Plane& plane, Place start);
     void reach(const Plane& from, Plane& to, Place goal);
     bool turnAll(Plane& from, Plane& to, int limit);
