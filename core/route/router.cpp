@@ -198,8 +198,8 @@ int Router::leastCost(const Track& track) const
            fewestBends(track.from, track.to) * prices_.bend;
 }
 
-// Short ones first, for they have the least choice. Of a bundle that goes down the lowest is first: each finds
-// the line next to the last one free.
+// Short ones first, for they have the least choice. Of a bundle that goes down the highest is first: each turns as
+// late as it can, and leaves the lines before to the next.
 std::vector<int> Router::inOrder() const
 {
     using Key = std::tuple<double, double, double, double, double>;
@@ -210,7 +210,7 @@ std::vector<int> Router::inOrder() const
         if (std::tie(b.x, b.y) < std::tie(a.x, a.y))
             std::swap(a, b);
         const double length = std::abs(a.x - b.x) + std::abs(a.y - b.y);
-        keys.emplace_back(length, -a.x, b.y > a.y ? -a.y : a.y, b.x, b.y);
+        keys.emplace_back(length, a.x, b.y > a.y ? a.y : -a.y, b.x, b.y);
         order.push_back(static_cast<int>(order.size()));
     }
     std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return nth(keys, a) < nth(keys, b); });
