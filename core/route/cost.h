@@ -15,8 +15,9 @@ constexpr Cost conflict = 4'000; // on a line or bend of another conductor
 constexpr double wantedGap = 5; // between parallels
 constexpr double leastGap = 1;  // nearer than this counts as the same line
 
-// What a drawing is judged by, in one measure. Found by trial on generated sheets: dearer crossings make detours,
-// dearer bends crossings; without `beside`, conductors that run along a side keep its ports from nesting.
+// What a drawing is judged by, in one measure. Found by trial on generated sheets: dearer crossings make
+// detours, dearer bends crossings; without `beside`, conductors that run along a side keep its ports from
+// nesting.
 struct Prices {
     double length = 0.4; // of a unit
     Cost bend = 22;

@@ -21,7 +21,10 @@ struct Eight {
     friend Eight operator+(Eight a, Eight b) { return {_mm_add_epi16(a.cells, b.cells)}; }
     friend Eight least(Eight a, Eight b) { return {_mm_min_epi16(a.cells, b.cells)}; }
     // Whether any of the eight is below the one in the same place.
-    friend bool anyBelow(Eight a, Eight b) { return _mm_movemask_epi8(_mm_cmplt_epi16(a.cells, b.cells)) != 0; }
+    friend bool anyBelow(Eight a, Eight b)
+    {
+        return _mm_movemask_epi8(_mm_cmplt_epi16(a.cells, b.cells)) != 0;
+    }
 };
 
 // Rows and columns exchanged.

@@ -64,8 +64,10 @@ void Grid::standAnew(const std::vector<Box>& boxes, const Box& where)
     forEachCellIn(where, besideBox, [&](Cell cell) { still_[index(Way::Upright, cell)] = 0; });
     const double reach = 2 * besideBox;
     for (const Box& box : boxes)
-        if (box.corner.x - reach <= where.corner.x + where.width && where.corner.x - reach <= box.corner.x + box.width &&
-            box.corner.y - reach <= where.corner.y + where.height && where.corner.y - reach <= box.corner.y + box.height)
+        if (box.corner.x - reach <= where.corner.x + where.width &&
+            where.corner.x - reach <= box.corner.x + box.width &&
+            box.corner.y - reach <= where.corner.y + where.height &&
+            where.corner.y - reach <= box.corner.y + box.height)
             mark(box);
     forEachCellIn(where, besideBox, [&](Cell cell) { refresh(cell); });
 }
@@ -213,8 +215,8 @@ std::vector<int> Grid::partners(const Runs& runs, int connector) const
 
 int Grid::costOf(const Runs& runs, int connector) const
 {
-    int cost = crossings(runs, connector) * prices_.crossing +
-               (static_cast<int>(runs.size()) - 1) * prices_.bend;
+    int cost =
+        crossings(runs, connector) * prices_.crossing + (static_cast<int>(runs.size()) - 1) * prices_.bend;
     for (const Run& run : runs) {
         const Lines& lines = along(run.way);
         cost += std::abs(lines.distance[static_cast<std::size_t>(run.to)] -

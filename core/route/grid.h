@@ -32,8 +32,8 @@ struct Run {
 };
 using Runs = std::vector<Run>; // each begins in the cell where the one before ends
 
-// What it costs to pass the cells of one way, in rows that follow one another in that way: the next cell straight
-// ahead is one row further, so that a row is worked on at once.
+// What it costs to pass the cells of one way, in rows that follow one another in that way: the next cell
+// straight ahead is one row further, so that a row is worked on at once.
 struct Layer {
     std::vector<Cost> pass; // on through the cell
     std::vector<Cost> turn; // turning in it, from or to the other way
@@ -58,7 +58,10 @@ public:
         return static_cast<std::size_t>(place);
     }
     int owner(Way way, Cell cell) const { return layer(way).owner[index(way, cell)]; }
-    bool has(Cell cell) const { return cell.x >= 0 && cell.y >= 0 && cell.x < x_.count() && cell.y < y_.count(); }
+    bool has(Cell cell) const
+    {
+        return cell.x >= 0 && cell.y >= 0 && cell.x < x_.count() && cell.y < y_.count();
+    }
     bool hasLines(Spot spot) const { return x_.has(spot.x) && y_.has(spot.y); }
     bool isBlocked(Cell cell) const { return still_[index(Way::Upright, cell)] == blocked; }
 
@@ -77,7 +80,7 @@ public:
 
     // Calls visit(connector) for each other conductor on whose line or bend the runs lie.
     template <class Visit> void forEachConflict(const Runs& runs, int connector, Visit visit) const;
-    int crossings(const Runs& runs, int connector) const; // of other conductors
+    int crossings(const Runs& runs, int connector) const;             // of other conductors
     std::vector<int> partners(const Runs& runs, int connector) const; // whom they cross, as often as they do
     // Length, bends, crossings and what lies beside, in prices.
     int costOf(const Runs& runs, int connector) const;

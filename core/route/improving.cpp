@@ -6,13 +6,12 @@ namespace doorloom::routing {
 namespace {
 
 constexpr int mostPasses = 8;
-constexpr double longestRatio = 1.1495; // of all lengths to what they would be with nothing in the way
 
 } // namespace
 
-// Gives a conductor the cheapest way beside the others, if that is longer by no more than `room`. One that costs what
-// it did when there was nothing cheaper is left alone: seldom has a way opened meanwhile.
-// Out: whether it was changed
+// Gives a conductor the cheapest way beside the others, if that is longer by no more than `room`. One that
+// costs what it did when there was nothing cheaper is left alone: seldom has a way opened meanwhile. Out:
+// whether it was changed
 bool Router::improve(int connector, double room)
 {
     Track& track = nth(tracks_, connector);
@@ -72,8 +71,8 @@ double Router::lengthOf(int connector) const
     return length;
 }
 
-// What all together are too long by.
-double Router::excess() const
+// What all together are longer than that many times the least.
+double Router::excess(double ratio) const
 {
     double length = 0, least = 0;
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
@@ -82,10 +81,11 @@ double Router::excess() const
         length += lengthOf(static_cast<int>(i));
         least += tracks_[i].least;
     }
-    return length - longestRatio * least;
+    return length - ratio * least;
 }
 
-// What a conductor would save in length at the present price of crossings, and what that costs at the true one.
+// What a conductor would save in length at the present price of crossings, and what that costs at the true
+// one.
 std::optional<Router::Offer> Router::offerOf(int connector, Cost truePrice)
 {
     Track& track = nth(tracks_, connector);
@@ -93,7 +93,8 @@ std::optional<Router::Offer> Router::offerOf(int connector, Cost truePrice)
     if (!track.isPlaced || length <= track.least)
         return std::nullopt;
     const auto trueCost = [&](const Runs& runs) {
-        return grid_.costOf(runs, connector) + grid_.crossings(runs, connector) * (truePrice - prices_.crossing);
+        return grid_.costOf(runs, connector) +
+               grid_.crossings(runs, connector) * (truePrice - prices_.crossing);
     };
     openPorts(connector);
     const int cost = grid_.costOf(track.runs, connector), before = trueCost(track.runs);
@@ -113,10 +114,10 @@ std::optional<Router::Offer> Router::offerOf(int connector, Cost truePrice)
     return offer;
 }
 
-// Gives up detours, the dearest first, until all are short enough together.
-void Router::ease(const std::vector<int>& connectors)
+// Gives up detours of these, the dearest first, until all together are short enough.
+void Router::ease(const std::vector<int>& connectors, double ratio)
 {
-    double over = excess();
+    double over = excess(ratio);
     if (over <= 0)
         return;
     const Cost price = prices_.crossing;
@@ -126,9 +127,8 @@ void Router::ease(const std::vector<int>& connectors)
         for (int connector : connectors)
             if (const std::optional<Offer> offer = offerOf(connector, price))
                 offers.push_back(*offer);
-        std::stable_sort(offers.begin(), offers.end(), [](const Offer& a, const Offer& b) {
-            return a.loss * b.saved < b.loss * a.saved;
-        });
+        std::stable_sort(offers.begin(), offers.end(),
+                         [](const Offer& a, const Offer& b) { return a.loss * b.saved < b.loss * a.saved; });
         for (const Offer& offer : offers) {
             const double before = lengthOf(offer.connector);
             if (over > 0 && improve(offer.connector))

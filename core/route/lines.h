@@ -10,9 +10,10 @@ namespace doorloom::routing {
 // The lines of one axis on which conductors may lie, rising.
 struct Lines {
     std::vector<double> at;
-    std::vector<Cost> step;     // [i]: what it costs to go from line i − 1 to i
-    std::vector<int> distance;  // [i]: the sum of the steps up to i
-    std::vector<int> nearFirst; // [i]: the first and last line nearer than the wanted gap; i itself where there is none
+    std::vector<Cost> step;    // [i]: what it costs to go from line i − 1 to i
+    std::vector<int> distance; // [i]: the sum of the steps up to i
+    std::vector<int>
+        nearFirst; // [i]: the first and last line nearer than the wanted gap; i itself where there is none
     std::vector<int> nearLast;
 
     int count() const { return static_cast<int>(at.size()); }

@@ -65,7 +65,8 @@ void Router::moveBox(int box, Spot corner)
     const Box before = moved;
     const Spot by{corner.x - moved.corner.x, corner.y - moved.corner.y};
     moved.corner = corner;
-    bool hasLines = grid_.hasLines(corner) && grid_.hasLines({corner.x + moved.width, corner.y + moved.height});
+    bool hasLines =
+        grid_.hasLines(corner) && grid_.hasLines({corner.x + moved.width, corner.y + moved.height});
     for (Port& port : sheet_.ports)
         if (port.box == box) {
             port.at.x += by.x;
@@ -76,7 +77,8 @@ void Router::moveBox(int box, Spot corner)
     std::vector<int> loose;
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
         const Connector& wanted = sheet_.connectors[i];
-        const bool isOfBox = nth(sheet_.ports, wanted.from).box == box || nth(sheet_.ports, wanted.to).box == box;
+        const bool isOfBox =
+            nth(sheet_.ports, wanted.from).box == box || nth(sheet_.ports, wanted.to).box == box;
         if (isOfBox || (!tracks_[i].isPlaced && !tracks_[i].isDirect))
             loose.push_back(static_cast<int>(i));
     }
@@ -122,8 +124,10 @@ void Router::relay(const std::vector<int>& loose)
     waiting_.assign(order.begin(), order.end());
     for (Track& track : tracks_)
         track.settledCost = 0;
+    workBefore_ = search_.cells();
     placeWaiting();
     settle(order);
+    ease(order, longestWhileMoving);
 }
 
 } // namespace doorloom::routing

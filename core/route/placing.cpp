@@ -1,13 +1,12 @@
 #include "route/router.h"
 
-
 namespace doorloom::routing {
 namespace {
 
-constexpr int stubCells = 7;  // kept free in front of a port until its connector is placed: others then nest round it
-constexpr int mostTries = 7;  // of one connector, each time in the way of another
+constexpr int stubCells =
+    7; // kept free in front of a port until its connector is placed: others then nest round it
+constexpr int mostTries = 7;    // of one connector, each time in the way of another
 constexpr int firstSlack = 300; // what most ways cost at most above the least
-constexpr std::uint64_t mostWork = 3'000'000'000; // cells: some seconds
 
 } // namespace
 
@@ -83,7 +82,10 @@ void Router::lift(int connector)
 // The cheapest way beside the others; its own runs must not lie on the grid.
 std::optional<Found> Router::find(int connector, const Window& window, int limit)
 {
+    constexpr std::uint64_t mostWork = 2'000'000'000; // cells: a second or two
     const Track& track = nth(tracks_, connector);
+    if (search_.cells() > workBefore_ + mostWork)
+        return std::nullopt;
     if (track.pinned.empty())
         return search_.between(grid_, track.from, track.to, window, limit);
     std::optional<Found> found = findByPins(connector, window);
@@ -100,7 +102,8 @@ std::optional<Found> Router::findByPins(int connector, const Window& window)
     End from = track.from;
     Window around = window;
     for (const Cell& pin : track.pinned)
-        around = {std::min(around.x0, pin.x), std::min(around.y0, pin.y), std::max(around.x1, pin.x), std::max(around.y1, pin.y)};
+        around = {std::min(around.x0, pin.x), std::min(around.y0, pin.y), std::max(around.x1, pin.x),
+                  std::max(around.y1, pin.y)};
     for (std::size_t leg = 0; isFound && leg <= track.pinned.size(); ++leg) {
         std::optional<Found> best;
         for (Way way : {Way::Level, Way::Upright}) {
@@ -108,7 +111,8 @@ std::optional<Found> Router::findByPins(int connector, const Window& window)
             const End to = isLast ? track.to : End{track.pinned[leg], way, 1, 0};
             if (isLast && way != track.to.way)
                 continue;
-            std::optional<Found> found = search_.between(grid_, from, to, around, best ? best->cost : int{never});
+            std::optional<Found> found =
+                search_.between(grid_, from, to, around, best ? best->cost : int{never});
             if (found)
                 best = std::move(found);
         }
@@ -166,7 +170,7 @@ std::vector<int> Router::makeRoom(int connector, const Runs& runs)
 void Router::place(int connector)
 {
     Track& track = nth(tracks_, connector);
-    if (track.isDirect || track.isImpossible || track.isPlaced || search_.cells() > mostWork)
+    if (track.isDirect || track.isImpossible || track.isPlaced)
         return;
     unreserve(connector);
     openPorts(connector);

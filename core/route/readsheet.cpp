@@ -17,37 +17,38 @@ constexpr Text useWords = {.en = "Begin it with box, port, conn, pin or #.",
                            .es = "Empiécela con box, port, conn, pin o #."};
 constexpr Text notAMove = {.en = "'{word}' is no move.", .es = "'{word}' no es un movimiento."};
 constexpr Text useMove = {.en = "Write: move BOX x y.", .es = "Escriba: move BOX x y."};
-constexpr Text wrongCount = {.en = "'{word}' takes {count} words after it.", .es = "'{word}' lleva {count} palabras detrás."};
+constexpr Text wrongCount = {.en = "'{word}' takes {count} words after it.",
+                             .es = "'{word}' lleva {count} palabras detrás."};
 constexpr Text useForm = {.en = "Write: {form}.", .es = "Escriba: {form}."};
 constexpr Text notANumber = {.en = "'{word}' is no number between −1e9 and 1e9.",
                              .es = "'{word}' no es un número entre −1e9 y 1e9."};
 constexpr Text useNumber = {.en = "Write digits with a point, as in 12.5; a width or height is not below 0.",
                             .es = "Escriba cifras con punto, como 12.5; un ancho o alto no es menor que 0."};
-constexpr Text notKnown = {.en = "There is no '{word}' before this line.", .es = "No hay '{word}' antes de esta línea."};
+constexpr Text notKnown = {.en = "There is no '{word}' before this line.",
+                           .es = "No hay '{word}' antes de esta línea."};
 constexpr Text useKnown = {.en = "Name it in a line above, or correct the name.",
                            .es = "Nómbrelo en una línea anterior o corrija el nombre."};
 constexpr Text takenTwice = {.en = "'{word}' is there already.", .es = "'{word}' ya existe."};
 constexpr Text useAnother = {.en = "Give it another name.", .es = "Dele otro nombre."};
 constexpr Text notASide = {.en = "'{word}' is no side.", .es = "'{word}' no es un lado."};
 constexpr Text useSide = {.en = "Use L, R, T or B.", .es = "Use L, R, T o B."};
-constexpr Text tooLong = {.en = "The sheet has more than {count} lines.", .es = "La hoja tiene más de {count} líneas."};
+constexpr Text tooLong = {.en = "The sheet has more than {count} lines.",
+                          .es = "La hoja tiene más de {count} líneas."};
 constexpr Text useLess = {.en = "Divide it.", .es = "Divídala."};
+
+using Line = std::vector<std::string_view>;
 
 struct Form {
     std::string_view word, form;
     std::size_t words; // with the first
 };
-constexpr Form forms[] = {{"box", "box ID x y w h", 6},
-                          {"port", "port BOX ID side x y", 6},
-                          {"conn", "conn ID BOX.PORT BOX.PORT", 4},
-                          {"pin", "pin ID x y", 4},
-                          {"move", "move BOX x y", 4}};
 
-std::vector<std::string_view> wordsOf(std::string_view line)
+Line wordsOf(std::string_view line)
 {
     constexpr std::string_view blanks = " \t\r\v\f";
-    std::vector<std::string_view> words;
-    for (std::size_t at = line.find_first_not_of(blanks); at != line.npos; at = line.find_first_not_of(blanks, at)) {
+    Line words;
+    for (std::size_t at = line.find_first_not_of(blanks); at != line.npos;
+         at = line.find_first_not_of(blanks, at)) {
         const std::size_t end = std::min(line.find_first_of(blanks, at), line.size());
         words.push_back(line.substr(at, end - at));
         at = end;
@@ -64,7 +65,7 @@ public:
     {
         while (!text_.empty() && !problem_) {
             const std::size_t end = std::min(text_.find('\n'), text_.size());
-            const std::vector<std::string_view> words = wordsOf(text_.substr(0, end));
+            const Line words = wordsOf(text_.substr(0, end));
             text_.remove_prefix(std::min(end + 1, text_.size()));
             if (++number_ > mostLines)
                 refuse({tooLong, {{"count", std::to_string(mostLines)}}}, useLess);
@@ -86,7 +87,7 @@ public:
     bool isRefused() const { return problem_.has_value(); }
 
     // Whether the line has as many words as its first asks for.
-    bool fits(const std::vector<std::string_view>& words, const Form& form)
+    bool fits(const Line& words, const Form& form)
     {
         if (words.size() == form.words)
             return true;
@@ -124,7 +125,6 @@ private:
 };
 
 using Names = std::map<std::string, int, std::less<>>;
-using Line = std::vector<std::string_view>;
 
 struct Reading {
     Reader& reader;
@@ -135,7 +135,8 @@ struct Reading {
     {
         reader.name(boxes, std::string(words[1]), sheet.boxes.size());
         const Spot corner{reader.number(words[2]), reader.number(words[3])};
-        sheet.boxes.push_back({std::string(words[1]), corner, reader.number(words[4], 0), reader.number(words[5], 0)});
+        sheet.boxes.push_back(
+            {std::string(words[1]), corner, reader.number(words[4], 0), reader.number(words[5], 0)});
     }
     void port(const Line& words)
     {
@@ -145,12 +146,14 @@ struct Reading {
             return reader.refuse(notASide, words[3], useSide);
         reader.name(ports, std::string(words[1]) + "." + std::string(words[2]), sheet.ports.size());
         const Spot at{reader.number(words[4]), reader.number(words[5])};
-        sheet.ports.push_back({std::string(words[2]), reader.known(boxes, words[1]), static_cast<Side>(side), at});
+        sheet.ports.push_back(
+            {std::string(words[2]), reader.known(boxes, words[1]), static_cast<Side>(side), at});
     }
     void connector(const Line& words)
     {
         reader.name(connectors, std::string(words[1]), sheet.connectors.size());
-        sheet.connectors.push_back({std::string(words[1]), reader.known(ports, words[2]), reader.known(ports, words[3])});
+        sheet.connectors.push_back(
+            {std::string(words[1]), reader.known(ports, words[2]), reader.known(ports, words[3])});
     }
     void pin(const Line& words)
     {
@@ -161,22 +164,32 @@ struct Reading {
     }
 };
 
+// A word, and what the reading takes from its line.
+struct Taken : Form {
+    void (Reading::*take)(const Line&);
+};
+constexpr Taken takes[] = {{{"box", "box ID x y w h", 6}, &Reading::box},
+                           {{"port", "port BOX ID side x y", 6}, &Reading::port},
+                           {{"conn", "conn ID BOX.PORT BOX.PORT", 4}, &Reading::connector},
+                           {{"pin", "pin ID x y", 4}, &Reading::pin}};
+constexpr Form moveForm = {"move", "move BOX x y", 4};
+
 } // namespace
 
 Result<Sheet> readSheet(std::string_view text)
 {
     Reader reader(text);
     Reading reading{reader};
-    constexpr void (Reading::*takes[])(const Line&) = {&Reading::box, &Reading::port, &Reading::connector, &Reading::pin};
-    const std::optional<Problem> problem = reader.read([&](const Line& words) {
-        for (std::size_t i = 0; i < std::size(takes); ++i)
-            if (words[0] == forms[i].word) {
-                if (reader.fits(words, forms[i]))
-                    (reading.*takes[i])(words);
+    const auto take = [&](const Line& words) {
+        for (const Taken& each : takes)
+            if (words[0] == each.word) {
+                if (reader.fits(words, each))
+                    (reading.*each.take)(words);
                 return;
             }
         reader.refuse(notAWord, words[0], useWords);
-    });
+    };
+    const std::optional<Problem> problem = reader.read(take);
     if (problem)
         return *problem;
     return std::move(reading.sheet);
@@ -190,11 +203,11 @@ Result<std::vector<Move>> readMoves(std::string_view text, const Sheet& sheet)
     std::vector<Move> moves;
     Reader reader(text);
     const std::optional<Problem> problem = reader.read([&](const Line& words) {
-        const Form& form = forms[std::size(forms) - 1];
-        if (words[0] != form.word)
+        if (words[0] != moveForm.word)
             reader.refuse(notAMove, words[0], useMove);
-        else if (reader.fits(words, form))
-            moves.push_back({reader.known(boxes, words[1]), {reader.number(words[2]), reader.number(words[3])}});
+        else if (reader.fits(words, moveForm))
+            moves.push_back(
+                {reader.known(boxes, words[1]), {reader.number(words[2]), reader.number(words[3])}});
     });
     if (problem)
         return *problem;

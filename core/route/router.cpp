@@ -7,9 +7,9 @@
 namespace doorloom::routing {
 namespace {
 
-constexpr double mostCells = 12e6;     // of the grid: some 250 MB
-constexpr double mostPlace = 4e9;      // farther away, doubles can't tell lines apart
-constexpr double longestCost = 7'000;  // across the sheet: leaves room for crossings in sixteen bits
+constexpr double mostCells = 12e6;    // of the grid: some 250 MB
+constexpr double mostPlace = 4e9;     // farther away, doubles can't tell lines apart
+constexpr double longestCost = 7'000; // across the sheet: leaves room for crossings in sixteen bits
 
 Way wayOf(Side side)
 {
@@ -28,8 +28,8 @@ bool isWithinBounds(double place)
 
 bool isWithinBounds(const Box& box)
 {
-    return isWithinBounds(box.corner.x) && isWithinBounds(box.corner.y) && box.width >= 0 && box.height >= 0 &&
-           isWithinBounds(box.width) && isWithinBounds(box.height);
+    return isWithinBounds(box.corner.x) && isWithinBounds(box.corner.y) && box.width >= 0 &&
+           box.height >= 0 && isWithinBounds(box.width) && isWithinBounds(box.height);
 }
 
 bool isWithinBounds(const Connector& wanted, const Sheet& sheet)
@@ -56,24 +56,33 @@ struct Needed {
 void addNarrow(const std::vector<Box>& boxes, Needed& needed)
 {
     const auto isBetween = [](double gap) { return gap >= 2 * leastGap && gap < 2 * wantedGap; };
-    const auto overlap = [](double a, double wide, double b, double alsoWide) { return a < b + alsoWide && b < a + wide; };
+    const auto overlap = [](double a, double wide, double b, double alsoWide) {
+        return a < b + alsoWide && b < a + wide;
+    };
     std::vector<const Box*> byLeft, byTop;
     for (const Box& box : boxes)
         if (isWithinBounds(box))
             byLeft.push_back(&box);
     byTop = byLeft;
     const auto startsBefore = [](double start, double other) { return start < other; };
-    std::sort(byLeft.begin(), byLeft.end(), [](const Box* a, const Box* b) { return a->corner.x < b->corner.x; });
-    std::sort(byTop.begin(), byTop.end(), [](const Box* a, const Box* b) { return a->corner.y < b->corner.y; });
+    std::sort(byLeft.begin(), byLeft.end(),
+              [](const Box* a, const Box* b) { return a->corner.x < b->corner.x; });
+    std::sort(byTop.begin(), byTop.end(),
+              [](const Box* a, const Box* b) { return a->corner.y < b->corner.y; });
     for (const Box* box : byLeft) {
         const double right = box->corner.x + box->width, bottom = box->corner.y + box->height;
-        auto next = std::lower_bound(byLeft.begin(), byLeft.end(), right, [&](const Box* b, double place) { return startsBefore(b->corner.x, place); });
+        auto next = std::lower_bound(byLeft.begin(), byLeft.end(), right, [&](const Box* b, double place) {
+            return startsBefore(b->corner.x, place);
+        });
         for (; next != byLeft.end() && (*next)->corner.x - right < 2 * wantedGap; ++next)
-            if (isBetween((*next)->corner.x - right) && overlap(box->corner.y, box->height, (*next)->corner.y, (*next)->height))
+            if (isBetween((*next)->corner.x - right) &&
+                overlap(box->corner.y, box->height, (*next)->corner.y, (*next)->height))
                 needed.x.push_back((right + (*next)->corner.x) / 2);
-        next = std::lower_bound(byTop.begin(), byTop.end(), bottom, [&](const Box* b, double place) { return startsBefore(b->corner.y, place); });
+        next = std::lower_bound(byTop.begin(), byTop.end(), bottom,
+                                [&](const Box* b, double place) { return startsBefore(b->corner.y, place); });
         for (; next != byTop.end() && (*next)->corner.y - bottom < 2 * wantedGap; ++next)
-            if (isBetween((*next)->corner.y - bottom) && overlap(box->corner.x, box->width, (*next)->corner.x, (*next)->width))
+            if (isBetween((*next)->corner.y - bottom) &&
+                overlap(box->corner.x, box->width, (*next)->corner.x, (*next)->width))
                 needed.y.push_back((bottom + (*next)->corner.y) / 2);
     }
 }
@@ -169,7 +178,8 @@ void Router::findEnds(int connector)
     const bool isFacing = track.from.way == track.to.way && track.from.out != track.to.out;
     const Cell fromPort = cellAt(from.at);
     track.isDirect = isFacing && track.to.cell == fromPort && wanted.pinned.empty();
-    track.isImpossible = !track.isDirect && (grid_.isBlocked(track.from.cell) || grid_.isBlocked(track.to.cell));
+    track.isImpossible =
+        !track.isDirect && (grid_.isBlocked(track.from.cell) || grid_.isBlocked(track.to.cell));
 }
 
 // Where a way may lie that costs at most that much more than the shortest.
@@ -180,7 +190,8 @@ Window Router::windowOf(const Track& track, int slack) const
         const int low = std::min(first, last), high = std::max(first, last);
         first = low;
         last = high;
-        while (first > 0 && low - first < most && nth(lines.distance, low) - nth(lines.distance, first - 1) <= slack / 2)
+        while (first > 0 && low - first < most &&
+               nth(lines.distance, low) - nth(lines.distance, first - 1) <= slack / 2)
             --first;
         while (last + 1 < lines.count() && last - high < most &&
                nth(lines.distance, last + 1) - nth(lines.distance, high) <= slack / 2)
@@ -194,12 +205,13 @@ Window Router::windowOf(const Track& track, int slack) const
 
 int Router::leastCost(const Track& track) const
 {
-    return grid_.x().between(track.from.cell.x, track.to.cell.x) + grid_.y().between(track.from.cell.y, track.to.cell.y) +
+    return grid_.x().between(track.from.cell.x, track.to.cell.x) +
+           grid_.y().between(track.from.cell.y, track.to.cell.y) +
            fewestBends(track.from, track.to) * prices_.bend;
 }
 
-// Short ones first, for they have the least choice. Of a bundle that goes down the highest is first: each turns as
-// late as it can, and leaves the lines before to the next.
+// Short ones first, for they have the least choice. Of a bundle that goes down the highest is first: each
+// turns as late as it can, and leaves the lines before to the next.
 std::vector<int> Router::inOrder() const
 {
     using Key = std::tuple<double, double, double, double, double>;
@@ -220,7 +232,8 @@ std::vector<int> Router::inOrder() const
 void Router::routeAll()
 {
     prices_ = {};
-    search_ = Search(prices_);
+    search_.setPrices(prices_);
+    workBefore_ = search_.cells();
     layGrid({});
     tracks_.assign(sheet_.connectors.size(), {});
     sharers_.assign(sheet_.ports.size(), 0);
@@ -238,7 +251,7 @@ void Router::routeAll()
     waiting_.assign(order_.begin(), order_.end());
     placeWaiting();
     settle(order_);
-    ease(order_);
+    ease(order_, longestRatio);
 }
 
 Route Router::route(int connector) const

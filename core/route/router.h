@@ -30,6 +30,9 @@ public:
     std::vector<Route> routes() const;
 
 private:
+    // Of all lengths to what they would be with nothing in the way; while boxes are moved.
+    static constexpr double longestRatio = 1.1495, longestWhileMoving = 1.2;
+
     // How a connector is drawn on the grid.
     struct Track {
         End from, to;
@@ -38,8 +41,8 @@ private:
         bool isImpossible = false; // an end opens into a box
         bool isPlaced = false;
         int tries = 0;
-        double least = 0;       // length, if nothing were in the way
-        int settledCost = 0;    // when it was last found to be as cheap as can be
+        double least = 0;    // length, if nothing were in the way
+        int settledCost = 0; // when it was last found to be as cheap as can be
         Runs runs;
         Runs reserved; // cells in front of the ports, until it is placed
     };
@@ -78,10 +81,10 @@ private:
         double loss;  // in prices
     };
     std::optional<Offer> offerOf(int connector, Cost truePrice);
-    void ease(const std::vector<int>& connectors);
+    void ease(const std::vector<int>& connectors, double ratio);
     void setCrossingPrice(Cost price);
     double lengthOf(int connector) const;
-    double excess() const;
+    double excess(double ratio) const;
 
     // Moving (moving.cpp)
     std::vector<int> inTheWay(const Box& box) const;
@@ -93,6 +96,7 @@ private:
     Prices prices_;
     Grid grid_;
     Search search_;
+    std::uint64_t workBefore_ = 0; // cells that were looked at for something else
     std::vector<Track> tracks_;
     std::vector<int> order_;   // in which they are placed
     std::vector<int> sharers_; // [port]: how many connectors end there

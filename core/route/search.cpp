@@ -8,7 +8,6 @@ namespace doorloom::routing {
 namespace {
 
 constexpr int lanes = 8;
-constexpr int mostBends = 7;
 
 int roundedUp(int count)
 {
@@ -60,6 +59,7 @@ void Search::lay(const Grid& grid, Window window)
     window_ = window;
     const int width = roundedUp(window.x1 - window.x0 + 1), height = roundedUp(window.y1 - window.y0 + 1);
     const auto size = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
+    cells_ += size / 4; // filling them is quicker than passing them
     levelCost_.assign(size, never);
     uprightCost_.assign(size, never);
     const Cell corner{window.x0, window.y0};
@@ -89,7 +89,8 @@ void Search::spread(Plane& plane, int limit)
     for (std::size_t i = 0; i < count;) {
         if (!plane.touched[i].any())
             ++i;
-        else if (i + 3 < count && plane.touched[i + 1].any() && plane.touched[i + 2].any() && plane.touched[i + 3].any())
+        else if (i + 3 < count && plane.touched[i + 1].any() && plane.touched[i + 2].any() &&
+                 plane.touched[i + 3].any())
             i = spreadColumns<4>(plane, i, limit);
         else if (i + 1 < count && plane.touched[i + 1].any())
             i = spreadColumns<2>(plane, i, limit);
@@ -98,9 +99,9 @@ void Search::spread(Plane& plane, int limit)
     }
 }
 
-// Eight columns at once, or more: they share cache lines, and one doesn't wait for the other. Both ways from the rows
-// that were touched, until nothing is lowered any more or would lead to the goal. That is looked at every eight rows:
-// looking at each would take longer than passing it. Out: the eight columns after these
+// Eight columns at once, or more: they share cache lines, and one doesn't wait for the other. Both ways from
+// the rows that were touched, until nothing is lowered any more or would lead to the goal. That is looked at
+// every eight rows: looking at each would take longer than passing it. Out: the eight columns after these
 template <std::size_t count> std::size_t Search::spreadColumns(Plane& plane, std::size_t first, int limit)
 {
     const Plane& other = &plane == &level_ ? upright_ : level_;
@@ -183,7 +184,9 @@ void Search::reach(const Plane& from, Plane& to, Place goal)
     Cost* const cost = to.cost + goal.column;
     const Cost* const turn = to.turn + goal.column;
     const Cost* const pass = to.pass + goal.column;
-    const auto turned = [&](int row) { return source[row] + turn[static_cast<std::ptrdiff_t>(row) * to.stride] + prices_.bend; };
+    const auto turned = [&](int row) {
+        return source[row] + turn[static_cast<std::ptrdiff_t>(row) * to.stride] + prices_.bend;
+    };
     const auto onward = [&](int row, int by) { // from a cell to the next one towards the goal
         return pass[static_cast<std::ptrdiff_t>(row) * to.stride] + to.step[by > 0 ? row : row + 1];
     };
@@ -229,7 +232,8 @@ bool Search::turnAll(Plane& from, Plane& to, int limit)
             if (bound <= 0)
                 continue;
             for (std::size_t k = 0; k < lanes; ++k)
-                block[k] = Eight::at(from.cost + (row + static_cast<std::ptrdiff_t>(k)) * from.columns + column);
+                block[k] =
+                    Eight::at(from.cost + (row + static_cast<std::ptrdiff_t>(k)) * from.columns + column);
             Eight lowest = block[0];
             for (const Eight& cells : block)
                 lowest = least(lowest, cells);
@@ -246,7 +250,8 @@ bool Search::turnAll(Plane& from, Plane& to, int limit)
                 least(value, old).store(place);
             }
             if (isLower)
-                to.touched[static_cast<std::size_t>(row / lanes)].add(static_cast<int>(column), static_cast<int>(column) + lanes - 1);
+                to.touched[static_cast<std::size_t>(row / lanes)].add(static_cast<int>(column),
+                                                                      static_cast<int>(column) + lanes - 1);
             any = any || isLower;
         }
         touched = {};
@@ -272,27 +277,32 @@ std::optional<Found> Search::between(const Grid& grid, const End& from, const En
 {
     if (grid.isBlocked(from.cell) || grid.isBlocked(to.cell))
         return std::nullopt;
+    limit = std::min<int>(limit, never);
     lay(grid, window);
     const Place start = placeOf(from.way, from.cell), goal = placeOf(to.way, to.cell);
     const auto at = [](Plane& on, Place place) -> Cost& {
         return on.cost[static_cast<std::ptrdiff_t>(place.row) * on.columns + place.column];
     };
     Plane* current = &plane(from.way);
-    const int startCost = from.first + current->pass[static_cast<std::ptrdiff_t>(start.row) * current->stride + start.column];
+    const int startCost =
+        from.first + current->pass[static_cast<std::ptrdiff_t>(start.row) * current->stride + start.column];
     if (startCost >= never)
         return std::nullopt;
     at(*current, start) = static_cast<Cost>(startCost);
     spreadAlong(*current, start);
 
     const auto apart = [](const Lines& lines, int a, int b) {
-        return std::abs(lines.distance[static_cast<std::size_t>(a)] - lines.distance[static_cast<std::size_t>(b)]);
+        return std::abs(lines.distance[static_cast<std::size_t>(a)] -
+                        lines.distance[static_cast<std::size_t>(b)]);
     };
-    const int least = startCost + apart(grid.x(), from.cell.x, to.cell.x) + apart(grid.y(), from.cell.y, to.cell.y);
+    const int least =
+        startCost + apart(grid.x(), from.cell.x, to.cell.x) + apart(grid.y(), from.cell.y, to.cell.y);
     Plane& last = plane(to.way);
     measureRest(grid.x(), window.x0, level_.rows, to.cell.x, level_.rest);
     measureRest(grid.y(), window.y0, upright_.rows, to.cell.y, upright_.rest);
     for (Plane* each : {&level_, &upright_})
-        each->bends.assign(static_cast<std::size_t>(each->columns / lanes), static_cast<Cost>(each == &last ? 2 * prices_.bend : prices_.bend));
+        each->bends.assign(static_cast<std::size_t>(each->columns / lanes),
+                           static_cast<Cost>(each == &last ? 2 * prices_.bend : prices_.bend));
     last.bends[static_cast<std::size_t>(goal.column / lanes)] = 0;
     const auto best = [&] { return std::min<int>(limit, at(last, goal)); };
     const auto isDone = [&](int bends) { return best() <= least + (bends + 2) * prices_.bend; };
@@ -331,7 +341,8 @@ Found Search::traced(const End& from, const End& to, int startCost)
         const int line = place.column + (way == Way::Level ? window_.y0 : window_.x0);
         found.runs.push_back({way, line, place.row + offset, runStart + offset});
     };
-    while (!(way == from.way && place.row == start.row && place.column == start.column && value <= startCost)) {
+    while (
+        !(way == from.way && place.row == start.row && place.column == start.column && value <= startCost)) {
         const Plane& here = plane(way);
         const Plane& other = plane(across(way));
         const auto cell = [&](const Plane& on, int row, int column) {

@@ -32,11 +32,14 @@ struct Found {
 // others that lie where they lie. Cost: three or four passes over the window, eight cells at a time.
 class Search {
 public:
+    static constexpr int mostBends = 7; // of a way
+
     explicit Search(const Prices& prices) : prices_(prices) {}
 
     // Out: nothing where boxes leave no way inside the window
     //      or nothing costs less than the limit
-    std::optional<Found> between(const Grid& grid, const End& from, const End& to, Window window, int limit = never);
+    std::optional<Found> between(const Grid& grid, const End& from, const End& to, Window window,
+                                 int limit = never);
 
     void setPrices(const Prices& prices) { prices_ = prices; }
     std::uint64_t cells() const { return cells_; } // passed over so far: the work done, counted

@@ -44,8 +44,8 @@ struct Sheet {
     std::vector<Connector> connectors;
 };
 
-// From the first port to the second, level and upright pieces in turn; a pinned bend may stand in a straight piece.
-// Empty: there is no legal route, or none was found within the bounds of work.
+// From the first port to the second, level and upright pieces in turn; a pinned bend may stand in a straight
+// piece. Empty: there is no legal route, or none was found within the bounds of work.
 using Route = std::vector<Spot>;
 
 } // namespace doorloom::routing

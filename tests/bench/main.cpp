@@ -10,10 +10,11 @@
 namespace doorloom::bench {
 
 // Declared and listed, nothing else.
-extern const Row readLarge, writeLarge, snapshotLarge, firstCheck, editCheck, stepsToVerdicts, enumeration, findRows,
-    completeLine, landTyped, solving;
-static constexpr const Row* rows[] = {&readLarge,   &writeLarge, &snapshotLarge, &firstCheck, &editCheck, &stepsToVerdicts,
-                                      &enumeration, &findRows,   &completeLine,  &landTyped,  &solving};
+extern const Row readLarge, writeLarge, snapshotLarge, firstCheck, editCheck, stepsToVerdicts, enumeration,
+    findRows, completeLine, landTyped, solving, routeSheets;
+static constexpr const Row* rows[] = {&readLarge,    &writeLarge,      &snapshotLarge, &firstCheck,
+                                      &editCheck,    &stepsToVerdicts, &enumeration,   &findRows,
+                                      &completeLine, &landTyped,       &solving,       &routeSheets};
 
 static int runRows(std::span<char* const> arguments)
 {

@@ -1,8 +1,9 @@
 // route_sheet SHEET [--moves MOVES --n N] [--settle]
 //
-// Routes a sheet and prints its routes, one a line; those without a route are left out. With --moves the first N
-// boxes are moved one after another, as in a drag; --settle then routes everything from nothing, as on release.
-// The last line: thread CPU time in milliseconds of the whole and of the median move, and of the longest.
+// Routes a sheet and prints its routes, one a line; those without a route are left out. With --moves the
+// first N boxes are moved one after another, as in a drag; --settle then routes everything from nothing, as
+// on release. The last line: thread CPU time in milliseconds of the whole and of the median move, and of the
+// longest.
 #include "base/wholefile.h"
 #include "route/readsheet.h"
 #include "route/router.h"
@@ -98,7 +99,9 @@ void run(const Asked& asked)
         times.push_back(milliseconds() - start);
         for (std::size_t i = 0; i < before.size(); ++i) {
             const Connector& connector = router.sheet().connectors[i];
-            const auto isOfBox = [&](int port) { return router.sheet().ports[static_cast<std::size_t>(port)].box == move.box; };
+            const auto isOfBox = [&](int port) {
+                return router.sheet().ports[static_cast<std::size_t>(port)].box == move.box;
+            };
             if (isOfBox(connector.from) || isOfBox(connector.to))
                 continue;
             ++unmoved;
@@ -111,9 +114,10 @@ void run(const Asked& asked)
     std::sort(times.begin(), times.end());
     std::printf("# %.3f ms full", full);
     if (!times.empty())
-        std::printf(", %.3f ms a move (median of %zu), %.3f the longest, %.2f %% of the unmoved kept their points",
-                    times[times.size() / 2], times.size(), times.back(),
-                    unmoved == 0 ? 100.0 : 100.0 * static_cast<double>(kept) / static_cast<double>(unmoved));
+        std::printf(
+            ", %.3f ms a move (median of %zu), %.3f the longest, %.2f %% of the unmoved kept their points",
+            times[times.size() / 2], times.size(), times.back(),
+            unmoved == 0 ? 100.0 : 100.0 * static_cast<double>(kept) / static_cast<double>(unmoved));
     std::printf("\n");
 }
 
