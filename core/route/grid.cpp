@@ -109,6 +109,19 @@ void Grid::occupy(const Runs& runs, int connector)
     put(runs, connector + 1);
 }
 
+Runs Grid::occupyFree(const Runs& runs, int connector)
+{
+    Runs taken;
+    for (const Run& run : runs)
+        forEachCell(run, [&](Cell cell) {
+            const int place = run.way == Way::Level ? cell.x : cell.y;
+            if (owner(run.way, cell) == 0)
+                taken.push_back({run.way, run.line, place, place});
+        });
+    occupy(taken, connector);
+    return taken;
+}
+
 void Grid::release(const Runs& runs)
 {
     put(runs, 0);

@@ -72,6 +72,7 @@ public:
     void setPrices(const Prices& prices) { prices_ = prices; } // of what is put or refreshed from now on
     void refresh(const Runs& runs);
     void occupy(const Runs& runs, int connector);
+    Runs occupyFree(const Runs& runs, int connector); // only cells where nobody lies; these
     void release(const Runs& runs);
 
     // Closes a cell to all; opens it, empty.

@@ -76,7 +76,7 @@ double Router::excess(double ratio) const
 {
     double length = 0, least = 0;
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
-        if (!tracks_[i].isPlaced)
+        if (!tracks_[i].isPlaced || !tracks_[i].pinned.empty()) // a pinned detour is wished for
             continue;
         length += lengthOf(static_cast<int>(i));
         least += tracks_[i].least;
@@ -90,7 +90,8 @@ std::optional<Router::Offer> Router::offerOf(int connector, Cost truePrice)
 {
     Track& track = nth(tracks_, connector);
     const double length = lengthOf(connector);
-    if (!track.isPlaced || length <= track.least)
+    constexpr double worth = 40; // less is not looked for
+    if (!track.isPlaced || length - track.least < worth)
         return std::nullopt;
     const auto trueCost = [&](const Runs& runs) {
         return grid_.costOf(runs, connector) +

@@ -59,22 +59,26 @@ void Router::layAnew(const std::vector<Route>& kept)
     }
 }
 
-void Router::moveBox(int box, Spot corner)
+// Out: whether the grid has lines for the box and its ports in their new place
+bool Router::shift(int box, Spot corner)
 {
     Box& moved = nth(sheet_.boxes, box);
-    const Box before = moved;
     const Spot by{corner.x - moved.corner.x, corner.y - moved.corner.y};
     moved.corner = corner;
     bool hasLines =
         grid_.hasLines(corner) && grid_.hasLines({corner.x + moved.width, corner.y + moved.height});
     for (Port& port : sheet_.ports)
         if (port.box == box) {
-            port.at.x += by.x;
-            port.at.y += by.y;
+            port.at = {port.at.x + by.x, port.at.y + by.y};
             hasLines = hasLines && grid_.hasLines(port.at);
         }
+    return hasLines;
+}
 
-    std::vector<int> loose;
+// Conductors that end at a moved box or lie where it is now, and those that had no way before.
+std::vector<int> Router::looseAfter(int box) const
+{
+    std::vector<int> loose = inTheWay(nth(sheet_.boxes, box));
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
         const Connector& wanted = sheet_.connectors[i];
         const bool isOfBox =
@@ -82,19 +86,23 @@ void Router::moveBox(int box, Spot corner)
         if (isOfBox || (!tracks_[i].isPlaced && !tracks_[i].isDirect))
             loose.push_back(static_cast<int>(i));
     }
-    if (grid_.x().count() > 0) {
-        const std::vector<int> crossed = inTheWay(moved);
-        loose.insert(loose.end(), crossed.begin(), crossed.end());
-    }
     std::sort(loose.begin(), loose.end());
     loose.erase(std::unique(loose.begin(), loose.end()), loose.end());
+    return loose;
+}
+
+void Router::moveBox(int box, Spot corner)
+{
+    const Box before = nth(sheet_.boxes, box);
+    const bool hasLines = shift(box, corner);
+    const std::vector<int> loose = looseAfter(box);
     for (int connector : loose) {
         lift(connector);
         unreserve(connector);
         nth(tracks_, connector).tries = 0;
     }
     if (hasLines) {
-        for (const Box& each : {before, moved})
+        for (const Box& each : {before, nth(sheet_.boxes, box)})
             grid_.standAnew(sheet_.boxes, each);
         for (int connector : loose)
             findEnds(connector);

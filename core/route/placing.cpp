@@ -3,8 +3,8 @@
 namespace doorloom::routing {
 namespace {
 
-constexpr int stubCells =
-    7; // kept free in front of a port until its connector is placed: others then nest round it
+// Cells kept free in front of a port until its connector is placed: others then nest round it.
+constexpr int stubCells = 7;
 constexpr int mostTries = 7;    // of one connector, each time in the way of another
 constexpr int firstSlack = 300; // what most ways cost at most above the least
 
@@ -92,52 +92,55 @@ std::optional<Found> Router::find(int connector, const Window& window, int limit
     return found && found->cost - track.to.first < limit ? found : std::nullopt;
 }
 
+// The next leg of a way by pinned bends: to the pin either way, or to the other port.
+std::optional<Found> Router::legTo(const Track& track, std::size_t leg, const End& from, const Window& window)
+{
+    if (leg == track.pinned.size())
+        return search_.between(grid_, from, track.to, window);
+    std::optional<Found> best;
+    for (Way way : {Way::Level, Way::Upright}) {
+        const End pin{track.pinned[leg], way};
+        std::optional<Found> found =
+            search_.between(grid_, from, pin, window, best ? best->cost : int{never});
+        if (found)
+            best = std::move(found);
+    }
+    return best;
+}
+
 // One leg after another, each kept off those before.
-std::optional<Found> Router::findByPins(int connector, const Window& window)
+std::optional<Found> Router::findByPins(int connector, Window window)
 {
     const Track& track = nth(tracks_, connector);
+    for (const Cell& pin : track.pinned)
+        window = {std::min(window.x0, pin.x), std::min(window.y0, pin.y), std::max(window.x1, pin.x),
+                  std::max(window.y1, pin.y)};
     Found whole;
     Runs laid;
-    bool isFound = true;
     End from = track.from;
-    Window around = window;
-    for (const Cell& pin : track.pinned)
-        around = {std::min(around.x0, pin.x), std::min(around.y0, pin.y), std::max(around.x1, pin.x),
-                  std::max(around.y1, pin.y)};
-    for (std::size_t leg = 0; isFound && leg <= track.pinned.size(); ++leg) {
-        std::optional<Found> best;
-        for (Way way : {Way::Level, Way::Upright}) {
-            const bool isLast = leg == track.pinned.size();
-            const End to = isLast ? track.to : End{track.pinned[leg], way, 1, 0};
-            if (isLast && way != track.to.way)
-                continue;
-            std::optional<Found> found =
-                search_.between(grid_, from, to, around, best ? best->cost : int{never});
-            if (found)
-                best = std::move(found);
-        }
-        isFound = best.has_value();
-        if (!isFound)
+    std::optional<Found> found;
+    for (std::size_t leg = 0; leg <= track.pinned.size(); ++leg) {
+        found = legTo(track, leg, from, window);
+        if (!found)
             break;
-        whole.cost += best->cost;
-        whole.hasConflicts = whole.hasConflicts || best->hasConflicts;
-        for (const Run& run : best->runs)
+        whole.cost += found->cost;
+        whole.hasConflicts = whole.hasConflicts || found->hasConflicts;
+        for (const Run& run : found->runs)
             if (!whole.runs.empty() && whole.runs.back().way == run.way)
                 whole.runs.back().to = run.to;
             else
                 whole.runs.push_back(run);
-        from = End{cellOf(best->runs.back(), best->runs.back().to), best->runs.back().way, 1, 0};
-        Runs upToPin = best->runs; // the pin itself stays free, for the next leg begins there
-        Run& last = upToPin.back();
-        if (last.from == last.to)
-            upToPin.pop_back();
+        Run& last = found->runs.back();
+        from = {cellOf(last, last.to), last.way};
+        if (last.from == last.to) // the pin itself stays free, for the next leg begins there
+            found->runs.pop_back();
         else
             last.to += last.from < last.to ? -1 : 1;
-        grid_.occupy(upToPin, connector);
-        laid.insert(laid.end(), upToPin.begin(), upToPin.end());
+        const Runs taken = grid_.occupyFree(found->runs, connector);
+        laid.insert(laid.end(), taken.begin(), taken.end());
     }
     grid_.release(laid);
-    return isFound ? std::optional(std::move(whole)) : std::nullopt;
+    return found ? std::optional(std::move(whole)) : std::nullopt;
 }
 
 // A way without conflicts near the shortest if there is one, else farther off, else with conflicts.

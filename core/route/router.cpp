@@ -225,7 +225,10 @@ std::vector<int> Router::inOrder() const
         keys.emplace_back(length, a.x, b.y > a.y ? a.y : -a.y, b.x, b.y);
         order.push_back(static_cast<int>(order.size()));
     }
-    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return nth(keys, a) < nth(keys, b); });
+    std::sort(order.begin(), order.end(), [&](int a, int b) {
+        return std::tie(nth(keys, a), nth(sheet_.connectors, a).id) <
+               std::tie(nth(keys, b), nth(sheet_.connectors, b).id);
+    });
     return order;
 }
 

@@ -66,7 +66,8 @@ private:
     void openPorts(int connector);
     void closePorts(int connector);
     std::optional<Found> find(int connector, const Window& window, int limit);
-    std::optional<Found> findByPins(int connector, const Window& window);
+    std::optional<Found> findByPins(int connector, Window window);
+    std::optional<Found> legTo(const Track& track, std::size_t leg, const End& from, const Window& window);
     std::optional<Found> findSomehow(int connector);
     void place(int connector);
     std::vector<int> makeRoom(int connector, const Runs& runs);
@@ -87,7 +88,9 @@ private:
     double excess(double ratio) const;
 
     // Moving (moving.cpp)
+    std::vector<int> looseAfter(int box) const;
     std::vector<int> inTheWay(const Box& box) const;
+    bool shift(int box, Spot corner);
     void layAnew(const std::vector<Route>& kept);
     Runs runsAlong(int connector, const Route& points) const;
     void relay(const std::vector<int>& loose);

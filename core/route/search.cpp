@@ -15,15 +15,14 @@ int roundedUp(int count)
 }
 
 // The least distance from each eight lines of the window to that of the goal.
-void measureRest(const Lines& lines, int first, int count, int goal, std::vector<Cost>& rest)
+void restOf(const Lines& lines, int first, int count, int goal, std::vector<Cost>& rest)
 {
     rest.clear();
     const int end = lines.count() - 1;
     for (int block = 0; block < count; block += lanes) {
         const int low = std::min(first + block, end), high = std::min(first + block + lanes - 1, end);
         const int nearest = std::clamp(goal, low, high);
-        rest.push_back(capped(std::abs(lines.distance[static_cast<std::size_t>(nearest)] -
-                                       lines.distance[static_cast<std::size_t>(goal)])));
+        rest.push_back(capped(lines.between(nearest, goal)));
     }
 }
 
@@ -46,12 +45,6 @@ Search::Place Search::placeOf(Way way, Cell cell) const
 {
     const int x = cell.x - window_.x0, y = cell.y - window_.y0;
     return way == Way::Level ? Place{x, y} : Place{y, x};
-}
-
-Cell Search::cellAt(Way way, Place place) const
-{
-    return way == Way::Level ? Cell{place.row + window_.x0, place.column + window_.y0}
-                             : Cell{place.column + window_.x0, place.row + window_.y0};
 }
 
 void Search::lay(const Grid& grid, Window window)
@@ -218,45 +211,50 @@ void Search::reach(const Plane& from, Plane& to, Place goal)
 // Out: whether any cell of the other plane is lower now
 bool Search::turnAll(Plane& from, Plane& to, int limit)
 {
-    std::array<Eight, lanes> block;
-    const Eight bend = Eight::all(prices_.bend);
     bool any = false;
     for (std::size_t i = 0; i < from.touched.size(); ++i) {
-        Touched& touched = from.touched[i];
-        if (!touched.any())
+        if (!from.touched[i].any())
             continue;
-        const auto column = static_cast<std::ptrdiff_t>(i * lanes);
-        for (int row = touched.first / lanes * lanes; row <= touched.last; row += lanes) {
-            const auto toColumn = static_cast<std::size_t>(row / lanes);
-            const int bound = limit - from.rest[toColumn] - to.rest[i] - prices_.bend - to.bends[toColumn];
-            if (bound <= 0)
+        const int column = static_cast<int>(i) * lanes;
+        for (int row = from.touched[i].first / lanes * lanes; row <= from.touched[i].last; row += lanes) {
+            Touched& touched = nth(to.touched, row / lanes);
+            const int least =
+                nth(from.rest, row / lanes) + to.rest[i] + prices_.bend + nth(to.bends, row / lanes);
+            if (!turnBlock(from, to, {row, column}, limit - least))
                 continue;
-            for (std::size_t k = 0; k < lanes; ++k)
-                block[k] =
-                    Eight::at(from.cost + (row + static_cast<std::ptrdiff_t>(k)) * from.columns + column);
-            Eight lowest = block[0];
-            for (const Eight& cells : block)
-                lowest = least(lowest, cells);
-            if (!anyBelow(lowest, Eight::all(capped(bound))))
-                continue;
-            transpose(block);
-            bool isLower = false;
-            for (std::size_t k = 0; k < lanes; ++k) {
-                const std::ptrdiff_t at = column + static_cast<std::ptrdiff_t>(k);
-                Cost* const place = to.cost + at * to.columns + row;
-                const Eight old = Eight::at(place);
-                const Eight value = block[k] + (Eight::at(to.turn + at * to.stride + row) + bend);
-                isLower = anyBelow(value, old) || isLower;
-                least(value, old).store(place);
-            }
-            if (isLower)
-                to.touched[static_cast<std::size_t>(row / lanes)].add(static_cast<int>(column),
-                                                                      static_cast<int>(column) + lanes - 1);
-            any = any || isLower;
+            touched.add(column, column + lanes - 1);
+            any = true;
         }
-        touched = {};
+        from.touched[i] = {};
     }
     return any;
+}
+
+// Eight rows of eight columns, if one of them is below the bound. Out: whether any cell of the other plane is
+// lower now
+bool Search::turnBlock(const Plane& from, Plane& to, Place place, int bound) const
+{
+    std::array<Eight, lanes> block;
+    const std::ptrdiff_t row = place.row, column = place.column;
+    for (std::size_t k = 0; k < lanes; ++k)
+        block[k] = Eight::at(from.cost + (row + static_cast<std::ptrdiff_t>(k)) * from.columns + column);
+    Eight lowest = block[0];
+    for (const Eight& cells : block)
+        lowest = least(lowest, cells);
+    if (bound <= 0 || !anyBelow(lowest, Eight::all(capped(bound))))
+        return false;
+    transpose(block);
+    const Eight bend = Eight::all(prices_.bend);
+    bool isLower = false;
+    for (std::size_t k = 0; k < lanes; ++k) {
+        const std::ptrdiff_t at = column + static_cast<std::ptrdiff_t>(k);
+        Cost* const cells = to.cost + at * to.columns + row;
+        const Eight old = Eight::at(cells);
+        const Eight value = block[k] + (Eight::at(to.turn + at * to.stride + row) + bend);
+        isLower = anyBelow(value, old) || isLower;
+        least(value, old).store(cells);
+    }
+    return isLower;
 }
 
 // From one line of the one plane: a row of the other.
@@ -277,97 +275,104 @@ std::optional<Found> Search::between(const Grid& grid, const End& from, const En
 {
     if (grid.isBlocked(from.cell) || grid.isBlocked(to.cell))
         return std::nullopt;
-    limit = std::min<int>(limit, never);
     lay(grid, window);
-    const Place start = placeOf(from.way, from.cell), goal = placeOf(to.way, to.cell);
-    const auto at = [](Plane& on, Place place) -> Cost& {
-        return on.cost[static_cast<std::ptrdiff_t>(place.row) * on.columns + place.column];
-    };
-    Plane* current = &plane(from.way);
+    Plane& first = plane(from.way);
+    const Place start = placeOf(from.way, from.cell);
     const int startCost =
-        from.first + current->pass[static_cast<std::ptrdiff_t>(start.row) * current->stride + start.column];
+        from.first + first.pass[static_cast<std::ptrdiff_t>(start.row) * first.stride + start.column];
     if (startCost >= never)
         return std::nullopt;
-    at(*current, start) = static_cast<Cost>(startCost);
-    spreadAlong(*current, start);
-
-    const auto apart = [](const Lines& lines, int a, int b) {
-        return std::abs(lines.distance[static_cast<std::size_t>(a)] -
-                        lines.distance[static_cast<std::size_t>(b)]);
-    };
+    costAt(first, start) = static_cast<Cost>(startCost);
+    spreadAlong(first, start);
+    measureRest(grid, to);
     const int least =
-        startCost + apart(grid.x(), from.cell.x, to.cell.x) + apart(grid.y(), from.cell.y, to.cell.y);
-    Plane& last = plane(to.way);
-    measureRest(grid.x(), window.x0, level_.rows, to.cell.x, level_.rest);
-    measureRest(grid.y(), window.y0, upright_.rows, to.cell.y, upright_.rest);
-    for (Plane* each : {&level_, &upright_})
-        each->bends.assign(static_cast<std::size_t>(each->columns / lanes),
-                           static_cast<Cost>(each == &last ? 2 * prices_.bend : prices_.bend));
-    last.bends[static_cast<std::size_t>(goal.column / lanes)] = 0;
-    const auto best = [&] { return std::min<int>(limit, at(last, goal)); };
-    const auto isDone = [&](int bends) { return best() <= least + (bends + 2) * prices_.bend; };
-    if (current == &last && isDone(0))
-        return at(last, goal) < limit ? std::optional(traced(from, to, startCost)) : std::nullopt;
-    for (int bends = 1; bends <= mostBends; ++bends) {
-        Plane* other = current == &level_ ? &upright_ : &level_;
-        if (other == &last) {
-            reach(*current, last, goal);
-            if (isDone(bends) || bends + 1 >= mostBends)
-                break;
-        }
-        if (bends == 1)
-            turnFrom(*current, *other, start.column);
-        else if (!turnAll(*current, *other, best()))
-            break;
-        spread(*other, best());
-        current = other;
-    }
-    if (at(last, goal) >= limit)
+        startCost + grid.x().between(from.cell.x, to.cell.x) + grid.y().between(from.cell.y, to.cell.y);
+    limit = std::min<int>(limit, never);
+    turnUntilBest(from, to, least, limit);
+    if (costAt(plane(to.way), placeOf(to.way, to.cell)) >= limit)
         return std::nullopt;
     return traced(from, to, startCost);
 }
 
+// What is left at least, from everywhere to the goal.
+void Search::measureRest(const Grid& grid, const End& to)
+{
+    restOf(grid.x(), window_.x0, level_.rows, to.cell.x, level_.rest);
+    restOf(grid.y(), window_.y0, upright_.rows, to.cell.y, upright_.rest);
+    Plane& last = plane(to.way);
+    for (Plane* each : {&level_, &upright_})
+        each->bends.assign(static_cast<std::size_t>(each->columns / lanes),
+                           static_cast<Cost>(each == &last ? 2 * prices_.bend : prices_.bend));
+    nth(last.bends, placeOf(to.way, to.cell).column / lanes) = 0;
+}
+
+// One bend after another, from the line of the start, until none more could make it cheaper.
+void Search::turnUntilBest(const End& from, const End& to, int least, int limit)
+{
+    Plane& last = plane(to.way);
+    const Place start = placeOf(from.way, from.cell), goal = placeOf(to.way, to.cell);
+    Plane* current = &plane(from.way);
+    const auto best = [&] { return std::min<int>(limit, costAt(last, goal)); };
+    const auto isBestWith = [&](int bends) { return best() <= least + (bends + 2) * prices_.bend; };
+    if (current == &last && isBestWith(0))
+        return;
+    for (int bends = 1; bends <= mostBends; ++bends) {
+        Plane* other = current == &level_ ? &upright_ : &level_;
+        if (other == &last) {
+            reach(*current, last, goal);
+            if (isBestWith(bends) || bends + 1 >= mostBends)
+                return;
+        }
+        if (bends == 1)
+            turnFrom(*current, *other, start.column);
+        else if (!turnAll(*current, *other, best()))
+            return;
+        spread(*other, best());
+        current = other;
+    }
+}
+
+// The cell before this one on the straight piece that leads here, as rows further on; 0 where it begins with
+// a turn.
+int Search::rowsBack(const Plane& here, Place place) const
+{
+    const int value = costAt(here, place);
+    const int pass = here.pass[static_cast<std::ptrdiff_t>(place.row) * here.stride + place.column];
+    const Place above{place.row - 1, place.column}, below{place.row + 1, place.column};
+    if (place.row > 0 && costAt(here, above) + here.step[place.row] + pass <= value)
+        return -1;
+    if (below.row < here.rows && costAt(here, below) + here.step[below.row] + pass <= value)
+        return 1;
+    return 0;
+}
+
+// From the goal back to the start.
 Found Search::traced(const End& from, const End& to, int startCost)
 {
     const Place start = placeOf(from.way, from.cell);
     Way way = to.way;
     Place place = placeOf(way, to.cell);
-    Found found;
-    int value = plane(way).cost[static_cast<std::ptrdiff_t>(place.row) * plane(way).columns + place.column];
-    found.cost = value + to.first;
-    int runStart = place.row;
+    Found found{{}, costAt(plane(way), place) + to.first, startCost >= conflict + from.first};
+    int runEnd = place.row;
     const auto close = [&] {
-        const int offset = way == Way::Level ? window_.x0 : window_.y0;
-        const int line = place.column + (way == Way::Level ? window_.y0 : window_.x0);
-        found.runs.push_back({way, line, place.row + offset, runStart + offset});
+        const int ahead = way == Way::Level ? window_.x0 : window_.y0,
+                  aside = way == Way::Level ? window_.y0 : window_.x0;
+        found.runs.push_back({way, place.column + aside, place.row + ahead, runEnd + ahead});
     };
-    while (
-        !(way == from.way && place.row == start.row && place.column == start.column && value <= startCost)) {
+    while (!(way == from.way && place == start && costAt(plane(way), place) <= startCost)) {
         const Plane& here = plane(way);
-        const Plane& other = plane(across(way));
-        const auto cell = [&](const Plane& on, int row, int column) {
-            return static_cast<int>(on.cost[static_cast<std::ptrdiff_t>(row) * on.columns + column]);
-        };
         const std::ptrdiff_t spot = static_cast<std::ptrdiff_t>(place.row) * here.stride + place.column;
-        const int pass = here.pass[spot];
-        found.hasConflicts = found.hasConflicts || pass >= conflict;
-        if (place.row > 0 && cell(here, place.row - 1, place.column) + here.step[place.row] + pass <= value) {
-            --place.row;
-            value = cell(here, place.row, place.column);
-        } else if (place.row + 1 < here.rows &&
-                   cell(here, place.row + 1, place.column) + here.step[place.row + 1] + pass <= value) {
-            ++place.row;
-            value = cell(here, place.row, place.column);
-        } else {
-            found.hasConflicts = found.hasConflicts || here.turn[spot] >= conflict;
-            close();
-            value = cell(other, place.column, place.row);
-            way = across(way);
-            place = {place.column, place.row};
-            runStart = place.row;
+        found.hasConflicts = found.hasConflicts || here.pass[spot] >= conflict;
+        if (const int back = rowsBack(here, place); back != 0) {
+            place.row += back;
+            continue;
         }
+        found.hasConflicts = found.hasConflicts || here.turn[spot] >= conflict;
+        close();
+        way = across(way);
+        place = {place.column, place.row};
+        runEnd = place.row;
     }
-    found.hasConflicts = found.hasConflicts || startCost >= conflict + from.first;
     close();
     std::reverse(found.runs.begin(), found.runs.end());
     return found;

@@ -71,18 +71,27 @@ private:
     };
     struct Place {
         int row, column;
+
+        friend bool operator==(const Place&, const Place&) = default;
     };
+    static Cost& costAt(const Plane& on, Place place)
+    {
+        return on.cost[static_cast<std::ptrdiff_t>(place.row) * on.columns + place.column];
+    }
 
     Plane& plane(Way way) { return way == Way::Level ? level_ : upright_; }
     Place placeOf(Way way, Cell cell) const;
-    Cell cellAt(Way way, Place place) const;
     void lay(const Grid& grid, Window window);
     void spread(Plane& plane, int limit);
     template <std::size_t count> std::size_t spreadColumns(Plane& plane, std::size_t first, int limit);
     void spreadAlong(Plane& plane, Place start);
     void reach(const Plane& from, Plane& to, Place goal);
     bool turnAll(Plane& from, Plane& to, int limit);
+    bool turnBlock(const Plane& from, Plane& to, Place place, int bound) const;
     void turnFrom(const Plane& from, Plane& to, int column);
+    void measureRest(const Grid& grid, const End& to);
+    void turnUntilBest(const End& from, const End& to, int least, int limit);
+    int rowsBack(const Plane& here, Place place) const;
     Found traced(const End& from, const End& to, int startCost);
 
     Prices prices_;
