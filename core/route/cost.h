@@ -22,7 +22,7 @@ struct Prices {
     double length = 0.4; // of a unit
     Cost bend = 22;
     Cost crossing = 130;
-    Cost near = 6;   // a cell beside a parallel nearer than the wanted gap
+    Cost near = 10;  // a cell beside a parallel nearer than the wanted gap
     Cost beside = 1; // a cell along the side of a box
 };
 

@@ -112,7 +112,32 @@ void Router::moveBox(int box, Spot corner)
             nth(kept, connector).clear();
         layAnew(kept);
     }
-    relay(loose);
+    relay(clearShared(loose));
+}
+
+// Takes away what lies in front of the ports of these where conductors share a port. Out: these, and what was
+// taken away
+std::vector<int> Router::clearShared(std::vector<int> loose)
+{
+    const std::size_t count = loose.size();
+    for (std::size_t i = 0; i < count; ++i) {
+        const Track& track = nth(tracks_, loose[i]);
+        const Connector& wanted = nth(sheet_.connectors, loose[i]);
+        if (track.isDirect || track.isImpossible)
+            continue;
+        for (const auto& [port, cell] :
+             {std::pair{wanted.from, track.from.cell}, std::pair{wanted.to, track.to.cell}})
+            for (Way way : {Way::Level, Way::Upright}) {
+                const int other = grid_.owner(way, cell) - 1;
+                if (nth(sharers_, port) < 2 || other < 0 || nth(sheet_.connectors, other).from == port ||
+                    nth(sheet_.connectors, other).to == port)
+                    continue;
+                lift(other);
+                unreserve(other);
+                loose.push_back(other);
+            }
+    }
+    return loose;
 }
 
 // Places these, shortest first, and improves them with those that they displaced.

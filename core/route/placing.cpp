@@ -1,5 +1,7 @@
 #include "route/router.h"
 
+#include <tuple>
+
 namespace doorloom::routing {
 namespace {
 
@@ -7,6 +9,29 @@ namespace {
 constexpr int stubCells = 7;
 constexpr int mostTries = 7;    // of one connector, each time in the way of another
 constexpr int firstSlack = 300; // what most ways cost at most above the least
+
+// Whether a run goes straight on from the end of another: not so where it turns back.
+bool goesOn(const Run& run, const Run& next)
+{
+    const bool isBack =
+        (run.to > run.from && next.to < next.from) || (run.to < run.from && next.to > next.from);
+    return run.way == next.way && !isBack;
+}
+
+// Whether runs come to a cell a second time, but for crossing themselves.
+bool lieOnThemselves(const Runs& runs)
+{
+    using Passed = std::tuple<int, int, Way>;
+    std::vector<Passed> passed;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        forEachCell(runs[i], [&](Cell cell) { passed.emplace_back(cell.x, cell.y, runs[i].way); });
+        const bool isReversed = i > 0 && runs[i].way == runs[i - 1].way;
+        if (isReversed)
+            return true;
+    }
+    std::sort(passed.begin(), passed.end());
+    return std::adjacent_find(passed.begin(), passed.end()) != passed.end();
+}
 
 } // namespace
 
@@ -126,10 +151,10 @@ std::optional<Found> Router::findByPins(int connector, Window window)
         whole.cost += found->cost;
         whole.hasConflicts = whole.hasConflicts || found->hasConflicts;
         for (const Run& run : found->runs)
-            if (!whole.runs.empty() && whole.runs.back().way == run.way)
-                whole.runs.back().to = run.to;
-            else
+            if (whole.runs.empty() || !goesOn(whole.runs.back(), run))
                 whole.runs.push_back(run);
+            else
+                whole.runs.back().to = run.to;
         Run& last = found->runs.back();
         from = {cellOf(last, last.to), last.way};
         if (last.from == last.to) // the pin itself stays free, for the next leg begins there
@@ -140,7 +165,7 @@ std::optional<Found> Router::findByPins(int connector, Window window)
         laid.insert(laid.end(), taken.begin(), taken.end());
     }
     grid_.release(laid);
-    return found ? std::optional(std::move(whole)) : std::nullopt;
+    return found && !lieOnThemselves(whole.runs) ? std::optional(std::move(whole)) : std::nullopt;
 }
 
 // A way without conflicts near the shortest if there is one, else farther off, else with conflicts.

@@ -93,6 +93,7 @@ private:
     bool shift(int box, Spot corner);
     void layAnew(const std::vector<Route>& kept);
     Runs runsAlong(int connector, const Route& points) const;
+    std::vector<int> clearShared(std::vector<int> loose);
     void relay(const std::vector<int>& loose);
 
     Sheet sheet_;

@@ -244,6 +244,56 @@ TEST(Route, OfConductorsThatShareAPortPartsInFrontOfIt)
             << fault;
 }
 
+// Whether a fault is between two conductors of one port.
+bool isBetweenSharers(const Sheet& sheet, const std::string& fault)
+{
+    std::vector<const Connector*> named;
+    for (const Connector& connector : sheet.connectors)
+        if ((" " + fault + " ").find(" " + connector.id + " ") != std::string::npos)
+            named.push_back(&connector);
+    if (named.size() != 2)
+        return false;
+    const Connector &a = *named[0], &b = *named[1];
+    return a.from == b.from || a.from == b.to || a.to == b.from || a.to == b.to;
+}
+
+TEST(Route, TouchesNoneButThoseThatShareAPort)
+{
+    forEachSeed(10, [](Random& random) {
+        Sheet sheet = randomSheet(random, 8, 30);
+        for (Connector& connector : sheet.connectors)
+            if (const int port = random.oneOf(sheet.connectors).to; random.oneIn(4) && port != connector.to)
+                connector.from = port;
+        Router router(sheet);
+        router.routeAll();
+        for (int i = 0; i < 5; ++i) {
+            std::size_t missing = 0;
+            for (const std::string& fault : faultsOf(sheet, router.routes(), 0))
+                if (fault.find("missing") != std::string::npos)
+                    ++missing;
+                else
+                    EXPECT_TRUE(isBetweenSharers(sheet, fault)) << fault;
+            EXPECT_LE(missing, sheet.connectors.size() / 5);
+            if (const std::optional<Move> move = randomMove(sheet, random)) {
+                router.moveBox(move->box, move->corner);
+                moveOn(sheet, move->box, move->corner);
+            }
+        }
+    });
+}
+
+TEST(Route, OfAPinThatCannotBePassedIsLeftOut)
+{
+    Sheet sheet =
+        sheetOf("box a 0 0 60 50\nbox b 200 0 60 50\nport a 1 R 60 20\nport b 1 L 200 20\nconn c a.1 b.1\n"
+                "box n 90 60 30 5\nbox w 90 60 5 60\nbox s 90 115 30 5\n");
+    sheet.connectors[0].pinned = {{100, 62}}; // inside a box
+    EXPECT_TRUE(routed(sheet)[0].empty());
+    sheet.connectors[0].pinned = {{100, 90}}; // in a bay: in and out again by another line
+    const std::vector<Route> routes = routed(sheet);
+    EXPECT_EQ(listed(faultsOf(sheet, routes, 5)), "");
+}
+
 TEST(Route, OfOddSheetsIsFoundOrLeftOut)
 {
     const char* const odd[] = {

@@ -241,9 +241,10 @@ Sheet shifted(Sheet sheet, Spot by)
 void moveOn(Sheet& sheet, int box, Spot corner)
 {
     Box& moved = sheet.boxes[static_cast<std::size_t>(box)];
+    const Spot by{corner.x - moved.corner.x, corner.y - moved.corner.y};
     for (Port& port : sheet.ports)
         if (port.box == box)
-            port.at = {port.at.x + corner.x - moved.corner.x, port.at.y + corner.y - moved.corner.y};
+            port.at = {port.at.x + by.x, port.at.y + by.y};
     moved.corner = corner;
 }
 
