@@ -87,13 +87,18 @@ void Grid::mark(const Box& box)
 
 void Grid::close(Cell cell)
 {
-    still_[index(Way::Upright, cell)] = blocked;
+    unsigned char& still = still_[index(Way::Upright, cell)];
+    if (still != blocked)
+        still = closed;
     refresh(cell);
 }
 
 void Grid::open(Cell cell)
 {
-    still_[index(Way::Upright, cell)] = static_cast<unsigned char>(prices_.beside);
+    unsigned char& still = still_[index(Way::Upright, cell)];
+    if (still != closed)
+        return;
+    still = static_cast<unsigned char>(prices_.beside);
     level_.owner[index(Way::Level, cell)] = upright_.owner[index(Way::Upright, cell)] = 0;
     refresh(cell);
 }
@@ -170,7 +175,7 @@ void Grid::refresh(Cell cell)
 {
     const std::size_t l = index(Way::Level, cell), u = index(Way::Upright, cell);
     const unsigned char still = still_[u];
-    if (still == blocked) {
+    if (still >= closed) {
         level_.pass[l] = upright_.pass[u] = level_.turn[l] = upright_.turn[u] = never;
         return;
     }

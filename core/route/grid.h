@@ -75,7 +75,7 @@ public:
     Runs occupyFree(const Runs& runs, int connector); // only cells where nobody lies; these
     void release(const Runs& runs);
 
-    // Closes a cell to all; opens it, empty.
+    // Closes a cell to all; opens it, empty. Not where a box is.
     void close(Cell cell);
     void open(Cell cell);
 
@@ -87,7 +87,7 @@ public:
     int costOf(const Runs& runs, int connector) const;
 
 private:
-    static constexpr unsigned char blocked = 255;
+    static constexpr unsigned char blocked = 255, closed = 254;
 
     void mark(const Box& box);
     template <class Visit> void forEachCellIn(const Box& box, double margin, Visit visit) const;
@@ -102,7 +102,7 @@ private:
     int rows_ = 0;
     bool hasNear_ = false;
     Layer level_, upright_;
-    std::vector<unsigned char> still_; // cost of the cell without conductors, or blocked
+    std::vector<unsigned char> still_; // cost of the cell without conductors, or blocked by a box, or closed
 };
 
 inline Cell cellOf(const Run& run, int place)
