@@ -154,11 +154,10 @@ void Router::relay(const std::vector<int>& loose)
         closePorts(static_cast<int>(i));
     for (int connector : order)
         reserve(connector);
-    waiting_.assign(order.begin(), order.end());
     for (Track& track : tracks_)
         track.settledCost = 0;
     workBefore_ = search_.cells();
-    placeWaiting();
+    placeAll(order);
     settle(order);
     ease(order, longestWhileMoving);
 }

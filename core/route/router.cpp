@@ -251,8 +251,7 @@ void Router::routeAll()
         closePorts(connector);
     for (int connector : order_)
         reserve(connector);
-    waiting_.assign(order_.begin(), order_.end());
-    placeWaiting();
+    placeAll(order_);
     settle(order_);
     ease(order_, longestRatio);
 }

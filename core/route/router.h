@@ -72,6 +72,7 @@ private:
     void place(int connector);
     std::vector<int> makeRoom(int connector, const Runs& runs);
     void placeWaiting();
+    void placeAll(const std::vector<int>& connectors);
 
     // Improving (improving.cpp)
     bool improve(int connector, double room = std::numeric_limits<double>::infinity());

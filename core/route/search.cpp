@@ -316,11 +316,11 @@ void Search::turnUntilBest(const End& from, const End& to, int least, int limit)
     const auto isBestWith = [&](int bends) { return best() <= least + (bends + 2) * prices_.bend; };
     if (current == &last && isBestWith(0))
         return;
-    for (int bends = 1; bends <= mostBends; ++bends) {
+    for (int bends = 1; bends <= mostBends_; ++bends) {
         Plane* other = current == &level_ ? &upright_ : &level_;
         if (other == &last) {
             reach(*current, last, goal);
-            if (isBestWith(bends) || bends + 1 >= mostBends)
+            if (isBestWith(bends) || bends + 1 >= mostBends_)
                 return;
         }
         if (bends == 1)

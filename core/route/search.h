@@ -32,7 +32,7 @@ struct Found {
 // others that lie where they lie. Cost: three or four passes over the window, eight cells at a time.
 class Search {
 public:
-    static constexpr int mostBends = 7; // of a way
+    static constexpr int usualBends = 7, manyBends = 25; // at most, of a way
 
     explicit Search(const Prices& prices) : prices_(prices) {}
 
@@ -42,6 +42,7 @@ public:
                                  int limit = never);
 
     void setPrices(const Prices& prices) { prices_ = prices; }
+    void allowBends(int most) { mostBends_ = most; }
     std::uint64_t cells() const { return cells_; } // passed over so far: the work done, counted
 
 private:
@@ -95,6 +96,7 @@ private:
     Found traced(const End& from, const End& to, int startCost);
 
     Prices prices_;
+    int mostBends_ = usualBends;
     Window window_;
     Plane level_, upright_;
     std::vector<Cost> levelCost_, uprightCost_;

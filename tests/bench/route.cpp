@@ -67,8 +67,9 @@ private:
     {
         const int boxes = static_cast<int>(sheet_.boxes.size());
         const int from = draw_.below(boxes);
-        const int near = from + (draw_.below(3) - 1) * columns_ + draw_.below(3) - 1;
-        const int to = draw_.below(25) == 0 ? draw_.below(boxes) : near;
+        const int column = from % columns_ + draw_.below(3) - 1, row = from / columns_ + draw_.below(3) - 1;
+        const bool isFar = draw_.below(25) == 0 || column < 0 || column >= columns_;
+        const int to = isFar ? draw_.below(boxes) : row * columns_ + column;
         if (to < 0 || to >= boxes || to == from)
             return;
         const int start = addPort(from, draw_.below(4)), end = addPort(to, draw_.below(4));

@@ -187,6 +187,21 @@ TEST(Route, OfABundleThatTurnsHasNoCrossing)
         EXPECT_EQ(route.size(), 4u);
 }
 
+TEST(Route, IsFoundAcrossHundredsOfOthers)
+{
+    std::string text =
+        "box top 0 0 3020 50\nbox low 0 400 3020 50\nbox a -200 180 60 50\nbox b 3200 180 60 50\n"
+        "port a 1 R -140 200\nport b 1 L 3200 200\nconn across a.1 b.1\n"
+        "box left -100 0 20 450\nbox right 3100 0 20 450\n"; // a way round would be no shorter
+    for (int i = 1; i <= 300; ++i) {
+        const std::string name = std::to_string(i), x = std::to_string(10 * i);
+        text += "port top " + name + " B " + x + " 50\nport low " + name + " T " + x + " 400\n";
+        text += "conn c" + name + " top." + name + " low." + name + "\n";
+    }
+    const Sheet sheet = sheetOf(text.c_str());
+    EXPECT_EQ(listed(faultsOf(sheet, routed(sheet), 5)), "");
+}
+
 TEST(Route, JogsBetweenPortsThatFaceEachOtherClosely)
 {
     const Sheet sheet = sheetOf("box a 0 0 80 160\nbox b 85 0 80 160\n"

@@ -29,7 +29,7 @@ public:
                 goOn(state, cost);
         }
         int best = never;
-        for (int bends = 0; bends <= Search::mostBends; ++bends)
+        for (int bends = 0; bends <= Search::usualBends; ++bends)
             if (const auto found = costs_.find({to.way, to.cell.x, to.cell.y, bends}); found != costs_.end())
                 best = std::min(best, found->second);
         return best;
@@ -51,7 +51,7 @@ private:
     void goOn(const State& state, int cost)
     {
         const auto [way, x, y, bends] = state;
-        if (bends < Search::mostBends)
+        if (bends < Search::usualBends)
             lower({across(way), x, y, bends + 1},
                   cost + prices_.bend + grid_.layer(way).turn[grid_.index(way, {x, y})]);
         for (int by : {-1, 1}) {
