@@ -227,25 +227,28 @@ void Router::placeWaiting()
 }
 
 // Places these in their order. A way over a hundred others costs more than there are numbers for: those that
-// found none are tried again with cheap crossings.
+// found none are tried again with cheap crossings, and as many bends as it takes.
 void Router::placeAll(const std::vector<int>& connectors)
 {
     waiting_.assign(connectors.begin(), connectors.end());
     placeWaiting();
-    for (int connector : connectors)
-        if (const Track& track = nth(tracks_, connector);
-            !track.isPlaced && !track.isDirect && !track.isImpossible)
-            waiting_.push_back(connector);
-    if (waiting_.empty())
-        return;
-    for (Track& track : tracks_)
-        track.tries = 0;
-    const Cost price = prices_.crossing;
-    setCrossingPrice(static_cast<Cost>(price / 8));
-    search_.allowBends(Search::manyBends);
-    placeWaiting();
+    const Cost usual = prices_.crossing;
+    for (int price : {usual / 8, 1}) {
+        for (int connector : connectors)
+            if (const Track& track = nth(tracks_, connector);
+                !track.isPlaced && !track.isDirect && !track.isImpossible)
+                waiting_.push_back(connector);
+        if (waiting_.empty())
+            break;
+        for (Track& track : tracks_)
+            track.tries = 0;
+        setCrossingPrice(static_cast<Cost>(price));
+        search_.allowBends(Search::manyBends);
+        placeWaiting();
+    }
     search_.allowBends(Search::usualBends);
-    setCrossingPrice(price);
+    if (prices_.crossing != usual)
+        setCrossingPrice(usual);
 }
 
 } // namespace doorloom::routing

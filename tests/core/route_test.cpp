@@ -189,10 +189,10 @@ TEST(Route, OfABundleThatTurnsHasNoCrossing)
 
 TEST(Route, IsFoundAcrossHundredsOfOthers)
 {
-    std::string text =
-        "box top 0 0 3020 50\nbox low 0 400 3020 50\nbox a -200 180 60 50\nbox b 3200 180 60 50\n"
-        "port a 1 R -140 200\nport b 1 L 3200 200\nconn across a.1 b.1\n"
-        "box left -100 0 20 450\nbox right 3100 0 20 450\n"; // a way round would be no shorter
+    std::string text = "box top -100 0 3220 50\nbox low -100 400 3220 50\nbox left -100 50 20 350\n"
+                       "box right 3100 50 20 350\n" // they shut all others in
+                       "box a -70 180 60 50\nbox b 3030 180 60 50\n"
+                       "port a 1 R -10 200\nport b 1 L 3030 200\nconn across a.1 b.1\n";
     for (int i = 1; i <= 300; ++i) {
         const std::string name = std::to_string(i), x = std::to_string(10 * i);
         text += "port top " + name + " B " + x + " 50\nport low " + name + " T " + x + " 400\n";
