@@ -234,6 +234,8 @@ bool Search::turnAll(Plane& from, Plane& to, int limit)
 // lower now
 bool Search::turnBlock(const Plane& from, Plane& to, Place place, int bound) const
 {
+    if (bound <= 0)
+        return false;
     std::array<Eight, lanes> block;
     const std::ptrdiff_t row = place.row, column = place.column;
     for (std::size_t k = 0; k < lanes; ++k)
@@ -241,7 +243,7 @@ bool Search::turnBlock(const Plane& from, Plane& to, Place place, int bound) con
     Eight lowest = block[0];
     for (const Eight& cells : block)
         lowest = least(lowest, cells);
-    if (bound <= 0 || !anyBelow(lowest, Eight::all(capped(bound))))
+    if (!anyBelow(lowest, Eight::all(capped(bound))))
         return false;
     transpose(block);
     const Eight bend = Eight::all(prices_.bend);
