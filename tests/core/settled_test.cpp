@@ -107,5 +107,62 @@ TYPED_TEST(Settled, FollowsASensorOnlyWhileItIsPowered)
     EXPECT_EQ(judge.settled({0, 2}), (Position{0, 0}));
 }
 
+// Away whenever it is powered: by what its device senses …
+Circuit sensing()
+{
+    Circuit circuit = relays(1);
+    join(circuit, 0, 2, always);
+    circuit.drives[0].manner = Drive::Manner::Follows;
+    circuit.drives[0].isSensing = true;
+    circuit.drives[0].powered = when(0, 1);
+    return circuit;
+}
+
+// … or while a dry input is closed.
+Circuit withClosedInput()
+{
+    Circuit circuit = sensing();
+    circuit.drives[0].powered = {};
+    const Vertex terminal = circuit.vertices++, reference = circuit.vertices++;
+    circuit.inputs.push_back({.terminal = terminal, .reference = reference, .closedBelowOhms = 500});
+    join(circuit, terminal, reference, when(0, 1));
+    circuit.drives[0].closedInput = 0;
+    return circuit;
+}
+
+TEST(Following, IsAwayExactlyWhileItSensesOrItsInputIsClosed)
+{
+    for (const Circuit& circuit : {sensing(), withClosedInput()}) {
+        const Questions ask(circuit);
+        EXPECT_TRUE(ask.canMove(1));
+        EXPECT_EQ(ask.settled({1, 0}), (Position{1, 1}));
+        EXPECT_EQ(ask.settled({0, 1}), (Position{0, 0}));
+        EXPECT_TRUE(ask.canHappen({1, 1}));
+        EXPECT_TRUE(ask.canHappen({1, 0})); // dead, or not yet
+        EXPECT_FALSE(ask.canHappen({0, 1}));
+        EXPECT_EQ(ask.positionWith({{1, 1}}), (Position{1, 1}));
+        EXPECT_FALSE(ask.positionWith({{0, 0}, {1, 1}}));
+        EXPECT_EQ(ask.settled({1, 0}, {1}), (Position{1, 0})) << "what is dead stays so";
+    }
+}
+
+TEST(Following, NeverMovesWhereItsInputCannotBeClosed)
+{
+    Circuit circuit = withClosedInput();
+    circuit.joints.pop_back();
+    EXPECT_FALSE(Questions(circuit).canMove(1));
+}
+
+TEST(HeldCircuit, HasNoGuardThatNamesTheHeldOperator)
+{
+    Circuit circuit = relays(1);
+    join(circuit, 0, 2, bothOf(when(0, 1), when(1, 0)));
+    join(circuit, 0, 1, when(0, 0));
+    const Circuit pressed = held(circuit, {{0, 1}});
+    EXPECT_EQ(pressed.joints[pressed.joints.size() - 2].guard, when(1, 0));
+    EXPECT_TRUE(pressed.joints.back().guard.anyOf.empty()); // never
+    EXPECT_TRUE(held(circuit, {{0, 0}}).joints.back().guard.always());
+}
+
 } // namespace
 } // namespace doorloom
