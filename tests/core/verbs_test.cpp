@@ -230,8 +230,8 @@ TEST(New, NamesTheSamplesThatThereAre)
     const TemporaryFolder folder;
     const Ended run = doorloom({"new", folder.file("a.doorjob"), "--from", "airlock"});
     EXPECT_EQ(run.exit, 2);
-    EXPECT_EQ(run.err, "--from: There is no sample 'airlock'. Use one of: empty, restroom-public, "
-                       "restroom-public-broken, restroom-staff, restroom-staff-broken.\n");
+    EXPECT_EQ(run.err, "--from: There is no sample 'airlock'. Use one of: empty, archive-room, archive-room-broken, restroom-public, "
+                       "restroom-public-broken, restroom-staff, restroom-staff-broken, yard-gate, yard-gate-broken.\n");
     EXPECT_EQ(folder.names(), Words{});
 }
 

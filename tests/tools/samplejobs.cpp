@@ -2,7 +2,9 @@
 
 #include "tools/drawing.h"
 
-// Two restrooms for one person. Both have a lever inside that always opens the door by hand.
+#include <tuple>
+
+// Two restrooms for one person, a gate and an archive room. Both restrooms have a lever inside that always opens the door by hand.
 //
 //  public: normally unlocked, fail-safe strike. The strike hangs between K1.C and K1.NO of a wet output,
 //  which
@@ -254,6 +256,116 @@ Drawing staffRestroom(const Catalogue& catalogue)
     return site;
 }
 
+// A gate 340 m from its supply: the strike's volts hang on the cable. 14 AWG (8.28 ohms a kilometre) leaves 23.3 of 24 V,
+// 22 AWG (53 ohms) 20.3 V, and the strike works from 20.4 V.
+Drawing yardGate(const Catalogue& catalogue, const std::string& cable)
+{
+    Drawing site(catalogue);
+    site.info(info("G-0031", "Yard gate: fail-secure strike on a long line", "Harrowfold Timber Yard, east gate (invented)",
+                   "Harrowfold Yard Office (invented)", "2025-11-17",
+                   "Without power the gate stays locked from outside; the lever inside always opens it by hand."));
+    site.cableType("14/2", {.en = "two cores 14 AWG", .es = "dos hilos 14 AWG"}, "14 AWG", {"RD", "WH"});
+    site.cableType("22/2", {.en = "two cores 22 AWG", .es = "dos hilos 22 AWG"}, "22 AWG", {"RD", "WH"});
+    site.place("CAB", "cabinet in the office", Mounting::Cabinet, true, "L2-6");
+    site.place("POST", "box on the gate post", Mounting::Frame, true);
+    site.device("PS1", "dc-supply-24", "CAB", "supply for the gate");
+    site.device("KS1", "key-switch", "CAB", "opens the gate from the office");
+    site.device("TSG", "terminal-strip-8", "POST", "strike's plus");
+    site.device("TSM", "terminal-strip-8", "POST", "strike's minus");
+    site.device("ES1", "strike-fail-secure", "POST", "unlocked only while powered");
+    site.wire({"B1", "RD", "PS1:+", "KS1:C", {0.4}}, boxGauge);
+    site.cable({"W1", cable, "CAB", "POST", {340}, "yard"}, {{"RD", "KS1:NO", "TSG:1"}, {"WH", "PS1:-", "TSM:1"}});
+    site.wire({"B2", "RD", "TSG:2", "ES1:1", {0.3}}, boxGauge);
+    site.wire({"B3", "WH", "TSM:2", "ES1:2", {0.3}}, boxGauge);
+    Opening gate;
+    gate.tag = "GATE";
+    gate.words = "yard gate, opened from the office";
+    gate.audience = Audience::Staff;
+    gate.locks = {site.find("ES1")};
+    gate.requests = {{"office key", Side::Both, {site.thrown("KS1", "key", "on")}}};
+    gate.promises = {{{rest, "", {}}, gate.locks[0], locked},
+                     {{request, "office key", {}}, gate.locks[0], unlocked},
+                     {{allPowerLost, "", {}}, gate.locks[0], locked}};
+    site.opening(gate);
+    site.sheet("Gate", {{"PS1", {425, 300}}, {"KS1", {425, 1000}}, {"TSG", {1900, 300}}, {"TSM", {1900, 1000}},
+                        {"ES1", {3000, 500}, Lands::Left}});
+    return site;
+}
+
+// A mag lock: people get out only by electricity, so fire relay, button and sensor stand in its plus one after another, and
+// the controller's contact after them.
+Drawing archiveRoom(const Catalogue& catalogue)
+{
+    Drawing site(catalogue);
+    site.info(info("A-0077", "Archive room: mag lock with releases in series", "Quillmere Reading Hall, basement (invented)",
+                   "Quillmere Hall Trust (invented)", "2025-11-24",
+                   "Do not leave the door locked until each release has been proved alone, with the controller unplugged."));
+    cableTypes(site);
+    site.place("CAB", "cabinet above ceiling, inside", Mounting::Cabinet, true, "L1-22");
+    site.place("FIRE", "fire alarm panel's relay box", Mounting::Wall, true);
+    site.place("HEAD", "header of frame, inside", Mounting::Frame, false);
+    site.place("INS", "inside wall, beside the door", Mounting::Wall, true);
+    site.device("PS1", "dc-supply-24", "CAB", "supply for lock and sensor");
+    site.device("AC1", "access-controller", "CAB", "card controller, mains by the electrician");
+    site.device("TSP", "terminal-strip-8", "CAB", "plus of PS1");
+    site.device("TSN", "terminal-strip-8", "CAB", "minus of PS1");
+    site.device("TSF", "terminal-strip-8", "CAB", "plus after the fire relay");
+    site.device("TSE", "terminal-strip-8", "CAB", "plus after the exit button");
+    site.device("FR1", "fire-relay", "FIRE", "opens in alarm");
+    site.device("EB1", "exit-button", "INS", "exit button");
+    site.device("MS1", "exit-sensor", "HEAD", "sees who walks to the door");
+    site.device("ML1", "mag-lock", "HEAD", "locked only while powered");
+    site.option("MS1", "relay", "held-in");
+    site.wire({"B1", "RD", "PS1:+", "TSP:1", {0.4}}, boxGauge);
+    site.wire({"B2", "BK", "PS1:-", "TSN:1", {0.4}}, boxGauge);
+    site.cable({"W1", "18/2", "CAB", "FIRE", {18}, "fire"}, {{"RD", "TSP:2", "FR1:C"}, {"WH", "TSF:1", "FR1:NC"}});
+    site.cable({"W2", "18/2", "CAB", "INS", {8}, "inside"}, {{"RD", "TSF:2", "EB1:C"}, {"WH", "TSE:1", "EB1:NC"}});
+    site.cable({"W3", "22/6 shielded", "CAB", "HEAD", {6}, "head"}, {{"RD", "TSP:3", "MS1:+"},
+                                                                     {"BK", "TSN:2", "MS1:-"},
+                                                                     {"WH", "TSE:2", "MS1:C"},
+                                                                     {"GN", "AC1:LK.C", "MS1:NO"},
+                                                                     {"OG", "AC1:GND", "MS1:C2"},
+                                                                     {"BU", "AC1:REX", "MS1:NC2"},
+                                                                     {"drain", "AC1:EARTH", "insulated"}});
+    site.cable({"W4", "18/2", "CAB", "HEAD", {6}, "head"}, {{"RD", "AC1:LK.NC", "ML1:+"}, {"WH", "TSN:3", "ML1:-"}});
+    Opening door;
+    door.tag = "B12";
+    door.words = "archive room, no lever on the lock";
+    door.egress = Egress::ByElectricity;
+    door.audience = Audience::Staff;
+    door.locks = {site.find("ML1")};
+    door.fire = site.thrown("FR1", "fire", "alarm").moved;
+    door.requests = {{"card", Side::Outside, {site.thrown("AC1", "LK", "in")}}};
+    door.releases = {{"button", Side::Inside, {site.thrown("EB1", "hand", "pressed")}},
+                     {"sensor", Side::Inside, {site.thrown("MS1", "sensing", "motion")}}};
+    for (const auto& [kind, act, promised] : {std::tuple(rest, "", locked), std::tuple(request, "card", unlocked),
+                                              std::tuple(SituationKind::Release, "button", unlocked),
+                                              std::tuple(SituationKind::Release, "sensor", unlocked),
+                                              std::tuple(SituationKind::MainsLost, "", locked),
+                                              std::tuple(SituationKind::FireAlarm, "", unlocked),
+                                              std::tuple(allPowerLost, "", unlocked)})
+        door.promises.push_back({{kind, act, {}}, door.locks[0], promised});
+    site.opening(door);
+    site.sheet("Door B12", {{"PS1", {300, 300}},
+                            {"AC1", {300, 850}},
+                            {"TSP", {1500, 300}},
+                            {"TSN", {1500, 950}},
+                            {"TSF", {1500, 1600}},
+                            {"TSE", {1500, 2250}},
+                            {"FR1", {2950, 300}, Lands::Left},
+                            {"EB1", {2950, 850}, Lands::Left},
+                            {"MS1", {2950, 1400}, Lands::Left},
+                            {"ML1", {2950, 2400}, Lands::Left}});
+    return site;
+}
+
+// A jumper from cable round the exit button's contact: pressing it opens nothing.
+Drawing archiveBroken(Drawing site)
+{
+    site.wire({"B3", "RD", "EB1:C", "EB1:NC", {0.1}}, boxGauge);
+    return site;
+}
+
 // The strike wired as if K1 were a bare contact, though its jumpers stand at wet: both sides on minus. The
 // lock button's core on the plus strip instead of IN3: pressing it shorts PS1. The inside actuator's minus
 // capped.
@@ -281,11 +393,15 @@ Drawing staffBroken(Drawing site)
 
 std::vector<Sample> sampleJobs(const Catalogue& catalogue)
 {
-    const Drawing open = publicRestroom(catalogue), staff = staffRestroom(catalogue);
+    const Drawing open = publicRestroom(catalogue), staff = staffRestroom(catalogue), archive = archiveRoom(catalogue);
     return {{"restroom-public", open.job()},
             {"restroom-public-broken", publicBroken(open).job()},
             {"restroom-staff", staff.job()},
-            {"restroom-staff-broken", staffBroken(staff).job()}};
+            {"restroom-staff-broken", staffBroken(staff).job()},
+            {"yard-gate", yardGate(catalogue, "14/2").job()},
+            {"yard-gate-broken", yardGate(catalogue, "22/2").job()},
+            {"archive-room", archive.job()},
+            {"archive-room-broken", archiveBroken(archive).job()}};
 }
 
 } // namespace doorloom
