@@ -83,6 +83,24 @@ TEST(Window, ShowsWhatTheChecksSayAndLightsTheWay)
     EXPECT_EQ(list.currentIndex().row(), 2);
 }
 
+TEST(Window, SaysWhatAMeterReadsAtTheTerminalUnderThePointer)
+{
+    TestWindow desk;
+    desk.window().openSample("restroom-staff.doorjob");
+    const auto saidAt = [&](const char* tag, const char* key) {
+        const Device* device = deviceTagged(desk.job(), tag);
+        const QPoint at = desk.window().sheet().rectOf(device->id.number, key).center();
+        QTest::mouseMove(&desk.window().sheet(), at);
+        QCoreApplication::processEvents();
+        return desk.the<QLabel>("hovered").text().toStdString();
+    };
+    ASSERT_TRUE(desk.isJudged());
+    EXPECT_NE(saidAt("PS1", "+").find(" · 24.00 V against PS1:− at rest"), std::string::npos) << saidAt("PS1", "+");
+    EXPECT_NE(saidAt("PS1", "B+").find(" · floating at rest"), std::string::npos) << saidAt("PS1", "B+");
+    // The strike hangs behind K1, open at rest: its fed side floats with the other, at minus.
+    EXPECT_NE(saidAt("ES1", "1").find("0.00 V against PS1:− at rest"), std::string::npos) << saidAt("ES1", "1");
+}
+
 TEST(Window, MendsAFindingByItsButtonAndUndoesThat)
 {
     TestWindow desk;

@@ -17,6 +17,7 @@ struct SheetView::Inside {
 
     Inside(SheetView& view, OpenJob& job, Selection& selection) : desk(view, job, selection), open(job) {}
     std::uint64_t generation() const { return open.generation(); }
+    Message wordsOf(const Hit& hit) const; // what is there and, of a terminal, what a meter reads
 
 private:
     OpenJob& open;

@@ -264,10 +264,23 @@ void SheetView::letRun()
         desk.make(undoWords(desk.job(), doing::straighten, desk.selection().rows()), Result<Change>(change));
 }
 
+Message SheetView::Inside::wordsOf(const Hit& hit) const
+{
+    static constexpr Text both = {.en = "{what} · {reading}", .es = "{what} · {reading}"};
+    Message what = doorloom::wordsOf(desk.job(), desk.drawing(), hit);
+    const Judged* judged = open.judged();
+    const auto point = judged && judged->atRest ? landingPointOf(desk.drawing(), hit) : std::nullopt;
+    const Landing* terminal = point ? std::get_if<Landing>(&*point) : nullptr;
+    Message reading = terminal ? judged->atRest->at(*terminal) : Message{};
+    if (reading == Message{})
+        return what;
+    return {both, {{"what", std::vector<Message>{std::move(what)}}, {"reading", std::vector<Message>{std::move(reading)}}}};
+}
+
 Message SheetView::wordsAt(QPoint point) const
 {
     const Desk& desk = inside_->desk;
-    return wordsOf(desk.job(), desk.drawing(), desk.pointerAt(point, Qt::NoModifier).hit);
+    return inside_->wordsOf(desk.pointerAt(point, Qt::NoModifier).hit);
 }
 
 // ---- Events
@@ -351,7 +364,7 @@ void SheetView::mouseMoveEvent(QMouseEvent* event)
     desk.move(pointer);
     if (pointer.hit != inside_->hovered) {
         inside_->hovered = pointer.hit;
-        emit hovered(wordsOf(desk.job(), desk.drawing(), pointer.hit));
+        emit hovered(inside_->wordsOf(pointer.hit));
     }
 }
 
@@ -429,7 +442,7 @@ QRect SheetView::rectOf(std::uint32_t row, const Key& terminal) const
 Message SheetView::wordsOfFocus() const
 {
     const Desk& desk = inside_->desk;
-    return wordsOf(desk.job(), desk.drawing(), desk.focus().hit);
+    return inside_->wordsOf(desk.focus().hit);
 }
 
 void SheetView::leaveEvent(QEvent* event)

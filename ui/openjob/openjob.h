@@ -5,6 +5,7 @@
 #include "judge/findings.h"
 #include "model/job.h"
 #include "papers/schedule.h"
+#include "solve/restreadings.h"
 
 #include <QObject>
 #include <QUndoStack>
@@ -29,6 +30,7 @@ struct Touched {
 struct Judged {
     CheckResult check;
     Schedule schedule;
+    std::shared_ptr<const RestReadings> atRest{}; // null: not worked out
 };
 
 // How the worker judges a snapshot; called on its thread, and never twice at once. It may give up, with

@@ -1,0 +1,66 @@
+#include "solve/restreadings.h"
+
+#include "solve/readings.h"
+#include "verdict/questions.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace doorloom {
+
+namespace {
+
+constexpr std::uint32_t none = ~0u;
+constexpr Text reads = {.en = "{volts} V against {minus} at rest", .es = "{volts} V respecto a {minus} en reposo"};
+constexpr Text floats = {.en = "floating at rest", .es = "flotante en reposo"};
+
+std::string minusName(const Job& job, const Netlist& net, const Feed& feed)
+{
+    const NetVertex& at = net.vertex(feed.minus);
+    const Kind* kind = kindOf(job, at.device);
+    return kind && findTerminal(*kind, at.node) ? nameOf(job, Landing{at.device, at.node}) : tagOf(job, at.device);
+}
+
+} // namespace
+
+RestReadings::RestReadings(const Job& job) : net_(job)
+{
+    const Circuit& circuit = net_.circuit();
+    Position rest;
+    for (const MovedOperator& moved : circuit.operators)
+        rest.push_back(moved.idle);
+    const std::optional<Position> settled = Questions(circuit, windowBudget).settled(rest);
+    if (!settled)
+        return;
+    const Meter meter(job, net_);
+    const Readings readings(meter, *settled, SupplyLevel::Nominal, Want::JustVolts);
+    if (!readings.settled() || !readings.fightingFeeds().empty() || !readings.solution().unlimited.empty())
+        return;
+    solution_ = readings.solution();
+    std::uint32_t pieces = 0;
+    for (std::uint32_t piece : solution_->piece)
+        pieces = std::max(pieces, piece + 1);
+    feedOf_.assign(pieces, none);
+    for (std::uint32_t i = 0; i < circuit.feeds.size(); ++i) {
+        minusNames_.push_back(minusName(job, net_, circuit.feeds[i]));
+        std::uint32_t& feed = feedOf_[solution_->piece[circuit.feeds[i].minus]];
+        if (feed == none && !circuit.feeds[i].ac)
+            feed = i;
+    }
+}
+
+Message RestReadings::at(const Landing& terminal) const
+{
+    const auto vertex = net_.vertexOf(terminal.device, terminal.terminal);
+    if (!vertex || !solution_)
+        return {};
+    const std::uint32_t feed = feedOf_[solution_->piece[*vertex]];
+    if (feed == none)
+        return floats;
+    const double volts = *solution_->between(*vertex, net_.circuit().feeds[feed].minus);
+    return {reads, {{"volts", fmt::format("{:.2f}", std::abs(volts) < 0.005 ? 0 : volts)}, {"minus", minusNames_[feed]}}};
+}
+
+} // namespace doorloom
