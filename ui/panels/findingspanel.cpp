@@ -9,6 +9,7 @@
 #include <QLabel>
 #include <QListView>
 #include <QPushButton>
+#include <QScrollArea>
 #include <QSplitter>
 #include <QTextBrowser>
 #include <QVBoxLayout>
@@ -93,6 +94,31 @@ std::vector<std::uint32_t> rowsOf(const Finding& finding)
     return rows;
 }
 
+// As high as its words are where there is room, and a few lines to scroll in where there is not.
+class WholeOrScrolled : public QScrollArea {
+public:
+    explicit WholeOrScrolled(QWidget* parent) : QScrollArea(parent)
+    {
+        setFrameShape(QFrame::NoFrame);
+        setWidgetResizable(true);
+        setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+        QSizePolicy policy(QSizePolicy::Preferred, QSizePolicy::Preferred);
+        policy.setHeightForWidth(true);
+        setSizePolicy(policy);
+    }
+    bool hasHeightForWidth() const override { return true; }
+    int heightForWidth(int width) const override
+    {
+        const QLayout* inside = widget() ? widget()->layout() : nullptr;
+        return !inside || inside->isEmpty() ? 0 : inside->hasHeightForWidth() ? inside->heightForWidth(width) : inside->sizeHint().height();
+    }
+    QSize sizeHint() const override { return {QScrollArea::sizeHint().width(), heightForWidth(width())}; }
+    QSize minimumSizeHint() const override
+    {
+        return {QScrollArea::minimumSizeHint().width(), std::min(heightForWidth(width()), 3 * fontMetrics().lineSpacing())};
+    }
+};
+
 bool isSame(const Job& job, const Finding& a, const Finding& b)
 {
     return a.at == b.at && ruleOf(a) == ruleOf(b) && throwsKey(job, a) == throwsKey(job, b);
@@ -103,7 +129,7 @@ bool isSame(const Job& job, const Finding& a, const Finding& b)
 FindingsPanel::FindingsPanel(OpenJob& open, Selection& selection, QWidget* parent)
     : QWidget(parent), open_(open), selection_(selection), summary_(new QLabel(this)),
       model_(new FindingsModel(this)), list_(new QListView(this)), words_(new QTextBrowser(this)),
-      remedies_(new QWidget(this))
+      offers_(new WholeOrScrolled(this))
 {
     summary_->setWordWrap(true);
     summary_->setObjectName("findingsSummary");
@@ -121,9 +147,10 @@ FindingsPanel::FindingsPanel(OpenJob& open, Selection& selection, QWidget* paren
     words_->setMinimumHeight(3 * fontMetrics().lineSpacing());
 
     auto* below = new QWidget(this);
-    below_ = new QVBoxLayout(below);
-    below_->setContentsMargins({});
-    below_->addWidget(words_, 1);
+    auto* layoutBelow = new QVBoxLayout(below);
+    layoutBelow->setContentsMargins({});
+    layoutBelow->addWidget(words_, 1);
+    layoutBelow->addWidget(offers_);
 
     auto* parts = new QSplitter(Qt::Vertical, this);
     parts->addWidget(list_);
@@ -190,17 +217,17 @@ void FindingsPanel::showOnSheet()
 
 void FindingsPanel::showWords()
 {
-    delete remedies_;
-    remedies_ = new QWidget(this);
+    remedies_ = new QWidget;
     auto* layout = new QGridLayout(remedies_);
     layout->setContentsMargins({});
     layout->setColumnStretch(0, 1);
-    below_->addWidget(remedies_);
     const Finding* finding = current();
     words_->setHtml(finding ? wordsOf(open_.job(), *finding) : limitsOfChecks());
     selection_.light(finding ? finding->path : std::vector<Origin>());
     if (finding)
         offerRemedies(*finding);
+    offers_->setWidget(remedies_); // those before go
+    offers_->updateGeometry();
 }
 
 void FindingsPanel::offerRemedies(const Finding& finding)

@@ -10,8 +10,8 @@
 
 class QLabel;
 class QListView;
+class QScrollArea;
 class QTextBrowser;
-class QVBoxLayout;
 
 namespace doorloom {
 
@@ -46,8 +46,8 @@ private:
     FindingsModel* model_;
     QListView* list_;
     QTextBrowser* words_;
-    QVBoxLayout* below_ = nullptr;
-    QWidget* remedies_; // of the chosen finding; made anew with each
+    QScrollArea* offers_;
+    QWidget* remedies_ = nullptr; // of the chosen finding; made anew with each
     std::optional<Finding> chosen_;
     bool isShowing_ = false; // the list is being filled: nobody has chosen anything
 };
