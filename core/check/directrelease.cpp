@@ -236,6 +236,18 @@ template <class Visit> void forEachReleasedLock(const Facts& facts, Visit visit)
     }
 }
 
+// Each named release of each such lock, with the questions of the circuit while it is out.
+template <class Visit> void forEachRelease(const Facts& facts, Visit visit)
+{
+    forEachReleasedLock(facts, [&](const Opening& opening, DeviceId device, std::uint32_t element) {
+        for (const Act& release : opening.releases) {
+            const Asked asked{facts, opening, release, device, element, throwsOf(facts, release)};
+            const Circuit circuit = whileReleased(facts, asked.released);
+            visit(asked, Questions(circuit, facts.budget));
+        }
+    });
+}
+
 // What people move, and what alone takes the lock's feed away.
 std::vector<Remedy> releasesToName(const Facts& facts, const Opening& opening, DeviceId lock, std::uint32_t element)
 {
@@ -276,16 +288,13 @@ std::vector<Finding> findNotDirect(const Facts& facts)
             finding.remedies = releasesToName(facts, opening, device, element);
             findings.push_back(std::move(finding));
         }
-        for (const Act& release : opening.releases) {
-            const Asked asked{facts, opening, release, device, element, throwsOf(facts, release)};
-            const Circuit circuit = whileReleased(facts, asked.released);
-            const Questions released(circuit, facts.budget);
-            const Verdict fed = released.returned(element);
-            if (fed.answer == Answer::Unknown)
-                findings.push_back(notProved("direct-release", spotOf(asked)));
-            if (occurs(fed))
-                findings.push_back(roundRelease(asked, released, fed));
-        }
+    });
+    forEachRelease(facts, [&](const Asked& asked, const Questions& released) {
+        const Verdict fed = released.returned(asked.element);
+        if (fed.answer == Answer::Unknown)
+            findings.push_back(notProved("direct-release", spotOf(asked)));
+        if (occurs(fed))
+            findings.push_back(roundRelease(asked, released, fed));
     });
     return findings;
 }
@@ -293,14 +302,9 @@ std::vector<Finding> findNotDirect(const Facts& facts)
 std::vector<Finding> findInMinus(const Facts& facts)
 {
     std::vector<Finding> findings;
-    forEachReleasedLock(facts, [&](const Opening& opening, DeviceId device, std::uint32_t element) {
-        for (const Act& release : opening.releases) {
-            const Asked asked{facts, opening, release, device, element, throwsOf(facts, release)};
-            const Circuit circuit = whileReleased(facts, asked.released);
-            const Questions released(circuit, facts.budget);
-            if (released.returned(element).answer == Answer::Never && leavesPlus(asked, released))
-                findings.push_back(inTheMinusLeg(asked));
-        }
+    forEachRelease(facts, [&](const Asked& asked, const Questions& released) {
+        if (released.returned(asked.element).answer == Answer::Never && leavesPlus(asked, released))
+            findings.push_back(inTheMinusLeg(asked));
     });
     return findings;
 }

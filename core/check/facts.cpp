@@ -44,19 +44,10 @@ const Verdict& Facts::operated(std::uint32_t input) const
 
 const LoadPart* Facts::loadOf(std::uint32_t element) const
 {
-    const Origin& origin = net.origin(circuit().elements[element].origin);
-    const Kind* kind = kindOf(job, origin.device);
-    return kind ? findPartAs<LoadPart>(*kind, origin.part) : nullptr;
+    return partBehind<LoadPart>(job, net.origin(circuit().elements[element].origin));
 }
 
-std::optional<Landing> Facts::landingAt(Vertex vertex) const
-{
-    const NetVertex& name = net.vertex(vertex);
-    const Kind* kind = kindOf(job, name.device);
-    if (!kind || !findTerminal(*kind, name.node))
-        return std::nullopt;
-    return Landing{name.device, name.node};
-}
+std::optional<Landing> Facts::landingAt(Vertex vertex) const { return doorloom::landingAt(job, net, vertex); }
 
 std::vector<const Conductor*> Facts::conductorsAt(Vertex vertex) const
 {

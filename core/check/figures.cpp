@@ -38,9 +38,7 @@ public:
                 highestShare_ = std::max(highestShare_, meter_.volts(i, SupplyLevel::Highest) / nominal);
             }
         const std::vector<MovedIndex> tried = operatorsTried();
-        Position rest;
-        for (const MovedOperator& moved : net_.circuit().operators)
-            rest.push_back(moved.idle);
+        const Position rest = atRest(net_.circuit());
         if (countOf(tried) <= most_) {
             lookAtAll(tried, rest);
         } else {

@@ -38,13 +38,6 @@ constexpr double inductiveOfResistive = 0.5; // where a rating says nothing of c
 
 std::string figure(double value) { return fmt::format("{:.2f}", value); }
 
-template <class Body> const Body* bodyAt(const Facts& facts, std::uint32_t number)
-{
-    const Origin& origin = facts.net.origin(number);
-    const Kind* kind = kindOf(facts.job, origin.device);
-    return kind ? findPartAs<Body>(*kind, origin.part) : nullptr;
-}
-
 // Those that matter, where they are not as at rest.
 Witness witnessOf(const Facts& facts, const Position& at, const std::vector<MovedIndex>& mattering)
 {
@@ -119,7 +112,7 @@ std::vector<Finding> findOverloadedSources(const Facts& facts)
 {
     std::vector<Finding> findings;
     for (std::uint32_t i = 0; i < facts.circuit().feeds.size(); ++i) {
-        const auto* source = bodyAt<SourcePart>(facts, facts.circuit().feeds[i].origin);
+        const auto* source = partBehind<SourcePart>(facts.job, facts.net.origin(facts.circuit().feeds[i].origin));
         const auto& worst = facts.figures().mostOutOfFeed[i];
         if (!source || source->most.value <= 0 || !worst || worst->value <= mostOfRating * source->most.value + 1e-9)
             continue;
@@ -159,7 +152,7 @@ std::vector<Finding> findOverloadedContacts(const Facts& facts)
     const bool coils = hasCoils(facts);
     for (std::uint32_t i = 0; i < facts.circuit().joints.size(); ++i) {
         const Joint& joint = facts.circuit().joints[i];
-        const auto* contact = bodyAt<ContactPart>(facts, joint.origin);
+        const auto* contact = partBehind<ContactPart>(facts.job, facts.net.origin(joint.origin));
         if (!contact)
             continue;
         const double most = ratingOf(contact->rating, coils);

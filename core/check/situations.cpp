@@ -11,10 +11,8 @@ namespace {
 class SituationAt {
 public:
     SituationAt(const Facts& facts, const Opening& opening, const Situation& situation)
-        : facts_(facts), position_(facts.circuit().operators.size())
+        : facts_(facts), position_(atRest(facts.circuit()))
     {
-        for (MovedIndex moved = 0; moved < position_.size(); ++moved)
-            position_[moved] = facts.circuit().operators[moved].idle;
         switch (situation.kind) {
         case SituationKind::Rest:
         case SituationKind::FireReset:

@@ -105,7 +105,7 @@ std::vector<Finding> findSuppression(const Facts& facts)
             findings.push_back(at(facts, number, "none", {none, {{"load", name}}}));
             findings.back().remedy = {putOne, {{"load", name}}};
         }
-        if (!isMagnet(facts, element) || !facts.ask.returned(number).cubes.size())
+        if (!isMagnet(facts, element) || !occurs(facts.returned(number)))
             continue;
         findBeside(facts, number, findings);
         if (load->suppressed && !across.empty()) {

@@ -31,6 +31,14 @@ void hold(Guard& guard, MovedIndex moved, ThrowIndex thrown)
 
 } // namespace
 
+Position atRest(const Circuit& circuit)
+{
+    Position position;
+    for (const MovedOperator& moved : circuit.operators)
+        position.push_back(moved.idle);
+    return position;
+}
+
 Circuit held(Circuit circuit, const std::vector<std::pair<MovedIndex, ThrowIndex>>& throws)
 {
     for (const auto& [moved, thrown] : throws) {

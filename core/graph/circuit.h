@@ -98,6 +98,9 @@ struct Circuit {
     std::vector<Drive> drives;
 };
 
+// Every operator where it is idle.
+Position atRest(const Circuit& circuit);
+
 // The circuit while these operators stand so, whatever the others do: no guard names them any more.
 Circuit held(Circuit circuit, const std::vector<std::pair<MovedIndex, ThrowIndex>>& throws);
 

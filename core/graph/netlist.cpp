@@ -361,4 +361,11 @@ std::optional<std::uint32_t> Netlist::inputOf(DeviceId device, const Key& part) 
     return lookUp(inputs_, device.number, part);
 }
 
+std::optional<Landing> landingAt(const Job& job, const Netlist& net, Vertex vertex)
+{
+    const NetVertex& name = net.vertex(vertex);
+    const Kind* kind = kindOf(job, name.device);
+    return kind && findTerminal(*kind, name.node) ? std::optional(Landing{name.device, name.node}) : std::nullopt;
+}
+
 } // namespace doorloom

@@ -64,4 +64,14 @@ private:
     std::unordered_map<std::uint32_t, std::unordered_map<Key, std::uint32_t>> elements_, inputs_;
 };
 
+// The part of a kind behind an origin; null: another sort of part, or a conductor.
+template <class Body> const Body* partBehind(const Job& job, const Origin& origin)
+{
+    const Kind* kind = kindOf(job, origin.device);
+    return kind ? findPartAs<Body>(*kind, origin.part) : nullptr;
+}
+
+// The terminal that a vertex is; nothing inside a device or on a splice.
+std::optional<Landing> landingAt(const Job& job, const Netlist& net, Vertex vertex);
+
 } // namespace doorloom

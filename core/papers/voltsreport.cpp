@@ -37,12 +37,6 @@ constexpr Text notSettledWords = {.en = "The diodes did not settle: these figure
 constexpr Text measured = {.en = "Computed, not measured: prove dead before work, and measure before you trust.",
                            .es = "Calculado, no medido: compruebe la ausencia de tensión antes de trabajar y mida antes de confiar."};
 
-template <class Body> const Body* bodyAt(const Job& job, const Origin& origin)
-{
-    const Kind* kind = kindOf(job, origin.device);
-    return kind ? findPartAs<Body>(*kind, origin.part) : nullptr;
-}
-
 // The two sides of a part that stand on terminals; nothing for one between points inside.
 std::optional<std::pair<Landing, Landing>> sidesOf(const Job& job, const Origin& origin, const Key& a, const Key& b)
 {
@@ -141,7 +135,7 @@ VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& posi
     for (std::uint32_t i = 0; i < net.circuit().feeds.size(); ++i) {
         const Feed& feed = net.circuit().feeds[i];
         const Origin& origin = net.origin(feed.origin);
-        const auto* source = bodyAt<SourcePart>(job, origin);
+        const auto* source = partBehind<SourcePart>(job, origin);
         const auto sides = source ? sidesOf(job, origin, source->plus, source->minus) : std::nullopt;
         if (!sides || feed.ac != conditions.ac)
             continue;
@@ -151,7 +145,7 @@ VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& posi
     }
     for (std::uint32_t i = 0; i < net.circuit().elements.size(); ++i) {
         const Origin& origin = net.origin(net.circuit().elements[i].origin);
-        const auto* load = bodyAt<LoadPart>(job, origin);
+        const auto* load = partBehind<LoadPart>(job, origin);
         const auto sides = load ? sidesOf(job, origin, load->a, load->b) : std::nullopt;
         if (!sides)
             continue;

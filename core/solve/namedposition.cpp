@@ -37,19 +37,11 @@ std::string_view trimmed(std::string_view text)
     return text;
 }
 
-std::string printedNames(const std::vector<const Terminal*>& terminals)
+template <class Rows, class Name> std::string listed(const Rows& rows, Name nameOfOne)
 {
     std::string names;
-    for (const Terminal* terminal : terminals)
-        names += (names.empty() ? "" : ", ") + terminal->printed;
-    return names;
-}
-
-std::string operatorNames(const Job& job)
-{
-    std::string names;
-    for (const Operator& moved : job.operators)
-        names += (names.empty() ? "" : ", ") + nameOf(job, moved);
+    for (const auto& row : rows)
+        names += (names.empty() ? "" : ", ") + nameOfOne(row);
     return names;
 }
 
@@ -72,14 +64,6 @@ std::optional<std::size_t> throwNamed(const Operator& moved, std::string_view na
     return std::nullopt;
 }
 
-std::string throwNames(const Operator& moved)
-{
-    std::string names;
-    for (const Throw& each : moved.throws)
-        names += (names.empty() ? "" : ", ") + each.key;
-    return names;
-}
-
 struct Given {
     const Operator* moved;
     std::size_t thrown;
@@ -93,11 +77,11 @@ Result<Given> givenThrow(const Job& job, std::string_view text)
     const std::string_view name = trimmed(text.substr(0, equals)), thrown = trimmed(text.substr(equals + 1));
     const Operator* moved = operatorNamed(job, name);
     if (!moved)
-        return problem("--position", {noOperator, {{"name", std::string(name)}}}, {useOneOf, {{"names", operatorNames(job)}}});
+        return problem("--position", {noOperator, {{"name", std::string(name)}}}, {useOneOf, {{"names", listed(job.operators, [&](const Operator& each) { return nameOf(job, each); })}}});
     const auto index = throwNamed(*moved, thrown);
     if (!index)
         return problem("--position", {noThrow, {{"name", nameOf(job, *moved)}, {"thrown", std::string(thrown)}}},
-                       {useOneOf, {{"names", throwNames(*moved)}}});
+                       {useOneOf, {{"names", listed(moved->throws, [](const Throw& each) { return each.key; })}}});
     return Given{moved, *index};
 }
 
@@ -110,26 +94,21 @@ Result<Landing> landingNamed(const Job& job, std::string_view text)
         return problem(text, {notATerminal, {{"text", std::string(text)}}}, asTerminal);
     const std::string_view tag = text.substr(0, colon), name = text.substr(colon + 1);
     const auto devices = tagged(job.devices, tag);
-    if (devices.size() != 1) {
-        std::string names;
-        for (const Device& device : job.devices)
-            names += (names.empty() ? "" : ", ") + device.tag;
-        return problem(text, {noDevice, {{"tag", std::string(tag)}}}, {useOneOf, {{"names", names}}});
-    }
+    if (devices.size() != 1)
+        return problem(text, {noDevice, {{"tag", std::string(tag)}}},
+                       {useOneOf, {{"names", listed(job.devices, [](const Device& each) { return each.tag; })}}});
     const Device& device = *devices.front();
     const Kind& kind = *kindOf(job, device);
     const auto terminals = terminalsNamed(kind, name);
     if (terminals.size() != 1)
         return problem(text, {terminals.empty() ? noTerminal : severalTerminals, {{"tag", device.tag}, {"name", std::string(name)}}},
-                       {useOneOf, {{"names", printedNames(terminals.empty() ? terminalsOf(kind) : terminals)}}});
+                       {useOneOf, {{"names", listed(terminals.empty() ? terminalsOf(kind) : terminals, [](const Terminal* each) { return each->printed; })}}});
     return Landing{device.id, terminals.front()->key};
 }
 
 Result<Position> positionNamed(const Job& job, const Netlist& net, const Questions& ask, std::string_view text)
 {
-    Position position(net.circuit().operators.size());
-    for (MovedIndex moved = 0; moved < position.size(); ++moved)
-        position[moved] = net.circuit().operators[moved].idle;
+    Position position = atRest(net.circuit());
     std::set<MovedIndex> given;
     while (!trimmed(text).empty()) {
         const auto comma = std::min(text.find(','), text.size());

@@ -9,13 +9,6 @@ namespace {
 
 constexpr int mostRatingRounds = 3;
 
-template <class Body> const Body* partAt(const Job& job, const Netlist& net, std::uint32_t number) // null: another, or a conductor
-{
-    const Origin& origin = net.origin(number);
-    const Kind* kind = origin.device ? kindOf(job, origin.device) : nullptr;
-    return kind ? findPartAs<Body>(*kind, origin.part) : nullptr;
-}
-
 double voltsOf(const Feed& feed, const SourcePart* source, SupplyLevel level)
 {
     switch (level) {
@@ -41,12 +34,14 @@ Meter::Meter(const Job& job, const Netlist& netlist, const Conditions& with) : n
         const auto ohms = conductor ? ohmsOf(gaugeOf(job, *conductor), lengthOf(job, *conductor), conditions.celsius) : std::nullopt;
         ohmsOfJoint.push_back(ohms ? std::max(0.0, ohms->value) : 0);
     }
-    for (const Feed& feed : circuit.feeds)
+    for (const Feed& feed : circuit.feeds) {
+        const auto* source = partBehind<SourcePart>(job, net.origin(feed.origin));
         for (std::size_t level = 0; level < voltsOfFeed.size(); ++level)
-            voltsOfFeed[level].push_back(voltsOf(feed, partAt<SourcePart>(job, net, feed.origin), static_cast<SupplyLevel>(level)));
+            voltsOfFeed[level].push_back(voltsOf(feed, source, static_cast<SupplyLevel>(level)));
+    }
     for (const Element& element : circuit.elements) {
-        loads.push_back(partAt<LoadPart>(job, net, element.origin));
-        inputs.push_back(partAt<DryInputPart>(job, net, element.origin));
+        loads.push_back(partBehind<LoadPart>(job, net.origin(element.origin)));
+        inputs.push_back(partBehind<DryInputPart>(job, net.origin(element.origin)));
     }
 }
 

@@ -18,9 +18,8 @@ constexpr Text floats = {.en = "floating at rest", .es = "flotante en reposo"};
 
 std::string minusName(const Job& job, const Netlist& net, const Feed& feed)
 {
-    const NetVertex& at = net.vertex(feed.minus);
-    const Kind* kind = kindOf(job, at.device);
-    return kind && findTerminal(*kind, at.node) ? nameOf(job, Landing{at.device, at.node}) : tagOf(job, at.device);
+    const auto terminal = landingAt(job, net, feed.minus);
+    return terminal ? nameOf(job, *terminal) : tagOf(job, net.vertex(feed.minus).device);
 }
 
 } // namespace
@@ -28,10 +27,7 @@ std::string minusName(const Job& job, const Netlist& net, const Feed& feed)
 RestReadings::RestReadings(const Job& job) : net_(job)
 {
     const Circuit& circuit = net_.circuit();
-    Position rest;
-    for (const MovedOperator& moved : circuit.operators)
-        rest.push_back(moved.idle);
-    const std::optional<Position> settled = Questions(circuit, windowBudget).settled(rest);
+    const std::optional<Position> settled = Questions(circuit, windowBudget).settled(atRest(circuit));
     if (!settled)
         return;
     const Meter meter(job, net_);

@@ -108,11 +108,9 @@ std::string spiceDeck(const Job& job, const Netlist& net, const Readings& readin
     std::string text = fmt::format("* {}\n", plain(title));
     std::map<std::uint32_t, std::string> names;
     for (Vertex vertex = 0; vertex < net.circuit().vertices; ++vertex) {
-        const NetVertex& at = net.vertex(vertex);
-        const Kind* kind = kindOf(job, at.device);
-        if (kind && findTerminal(*kind, at.node))
-            names[nodes.number(vertex)] += " " + nameOf(job, Landing{at.device, at.node});
-        else if (const Splice* splice = job.splices.find(at.splice))
+        if (const auto terminal = landingAt(job, net, vertex))
+            names[nodes.number(vertex)] += " " + nameOf(job, *terminal);
+        else if (const Splice* splice = job.splices.find(net.vertex(vertex).splice))
             names[nodes.number(vertex)] += " " + splice->tag;
     }
     for (const auto& [number, terminals] : names)

@@ -137,9 +137,7 @@ void fillByLanes(Questions::Inside& inside, const ReturnCase& at, Direction dire
 void fillOneByOne(Questions::Inside& inside, const ReturnCase& at, Direction direction, ReturnTable& table,
                   Budget& steps)
 {
-    Position position(inside.circuit.operators.size());
-    for (MovedIndex moved = 0; moved < position.size(); ++moved)
-        position[moved] = inside.circuit.operators[moved].idle;
+    Position position = atRest(inside.circuit);
     forEachPosition(inside.circuit, at.operators, position, [&] {
         const bool live = !at.liveMatters || holds(inside.circuit.feeds[at.feed].live, position);
         table.values.push_back(!live ? 2 : inside.returnedAt(at, position, direction, steps) ? 1 : 0);

@@ -22,6 +22,7 @@ std::string awg(const CsvRow& row)
     return (name.size() > 1 && name.starts_with("0") ? std::to_string(name.size()) + "/0" : name) + " AWG";
 }
 
+// The table has four digits.
 TEST(PublishedGauges, AreAsTheDefinitionComputesThem)
 {
     for (const CsvRow& row : publishedRows("awg.csv")) {
