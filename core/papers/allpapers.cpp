@@ -1,5 +1,6 @@
 #include "papers/papers.h"
 
+#include "papers/powerforms.h"
 #include "papers/scheduleforms.h"
 #include "papers/tags.h"
 
@@ -26,11 +27,22 @@ std::string tagsAsCsv(const Job& job, const PaperSetup& setup)
     return tagsCsv(tagsOf(job, setup.digest), setup.language);
 }
 
+std::string powerAsText(const Job& job, const PaperSetup& setup)
+{
+    return powerText(powerOf(job, setup.digest), setup.language);
+}
+
+std::string powerAsCsv(const Job& job, const PaperSetup& setup)
+{
+    return powerCsv(powerOf(job, setup.digest), setup.language);
+}
+
 } // namespace
 
 static const Paper schedulePaper{"schedule", scheduleTitle, scheduleAsText, scheduleAsCsv};
 static const Paper tagsPaper{"tags", tagsTitle, tagsAsText, tagsAsCsv};
-static const Paper* const papers[] = {&schedulePaper, &tagsPaper};
+static const Paper powerPaper{"power", powerTitle, powerAsText, powerAsCsv};
+static const Paper* const papers[] = {&schedulePaper, &tagsPaper, &powerPaper};
 
 std::span<const Paper* const> allPapers()
 {

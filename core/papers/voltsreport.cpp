@@ -37,15 +37,6 @@ constexpr Text notSettledWords = {.en = "The diodes did not settle: these figure
 constexpr Text measured = {.en = "Computed, not measured: prove dead before work, and measure before you trust.",
                            .es = "Calculado, no medido: compruebe la ausencia de tensión antes de trabajar y mida antes de confiar."};
 
-// The two sides of a part that stand on terminals; nothing for one between points inside.
-std::optional<std::pair<Landing, Landing>> sidesOf(const Job& job, const Origin& origin, const Key& a, const Key& b)
-{
-    const Kind* kind = kindOf(job, origin.device);
-    if (!kind || !findTerminal(*kind, a) || !findTerminal(*kind, b))
-        return std::nullopt;
-    return std::pair(Landing{origin.device, a}, Landing{origin.device, b});
-}
-
 std::string figure(double value, const char* unit, int decimals)
 {
     const bool isNothing = std::abs(value) < 0.5 * std::pow(10, -decimals); // no '-0.000'
@@ -115,6 +106,30 @@ std::string namesJson(const Job& job, const std::vector<Landing>& landings)
 
 } // namespace
 
+std::optional<std::pair<Landing, Landing>> sidesOf(const Job& job, const Origin& origin, const Key& a, const Key& b)
+{
+    const Kind* kind = kindOf(job, origin.device);
+    if (!kind || !findTerminal(*kind, a) || !findTerminal(*kind, b))
+        return std::nullopt;
+    return std::pair(Landing{origin.device, a}, Landing{origin.device, b});
+}
+
+bool hasOhms(const Job& job, const Conductor& conductor)
+{
+    return lengthOf(job, conductor).value > 0 && squareMillimetresOf(gaugeOf(job, conductor));
+}
+
+OhmsKnown ohmsKnownOf(const Job& job)
+{
+    OhmsKnown known;
+    for (const Conductor& conductor : job.conductors)
+        if (conductor.from.state == EndState::Landed && conductor.to.state == EndState::Landed) {
+            ++known.conductors;
+            known.withoutOhms += !hasOhms(job, conductor);
+        }
+    return known;
+}
+
 VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& position, const Conditions& conditions,
                         SupplyLevel supplies, const std::optional<std::pair<Landing, Landing>>& between)
 {
@@ -153,11 +168,9 @@ VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& posi
         if (isAmong(notCarried, i))
             report.notCarried.push_back(sides->first);
     }
-    for (const Conductor& conductor : job.conductors)
-        if (conductor.from.state == EndState::Landed && conductor.to.state == EndState::Landed) {
-            ++report.conductors;
-            report.withoutOhms += lengthOf(job, conductor).value <= 0 || !squareMillimetresOf(gaugeOf(job, conductor));
-        }
+    const OhmsKnown known = ohmsKnownOf(job);
+    report.conductors = known.conductors;
+    report.withoutOhms = known.withoutOhms;
     if (between) {
         const auto one = net.vertexOf(between->first.device, between->first.terminal);
         const auto other = net.vertexOf(between->second.device, between->second.terminal);

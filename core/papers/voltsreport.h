@@ -28,6 +28,15 @@ struct VoltsReport {
     bool settled = true;
 };
 
+// The two sides of a part that stand on terminals; nothing for one between points inside a device.
+std::optional<std::pair<Landing, Landing>> sidesOf(const Job& job, const Origin& origin, const Key& a, const Key& b);
+// Of the conductors landed at both ends, how many have no length or no known gauge, and so count as no ohms.
+struct OhmsKnown {
+    std::size_t conductors = 0, withoutOhms = 0;
+};
+OhmsKnown ohmsKnownOf(const Job& job);
+bool hasOhms(const Job& job, const Conductor& conductor);
+
 VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& position, const Conditions& conditions,
                         SupplyLevel supplies, const std::optional<std::pair<Landing, Landing>>& between);
 

@@ -19,6 +19,9 @@ struct MetricSize {
 constexpr MetricSize metricSizes[] = {{0.5, 39.0}, {0.75, 26.0}, {1, 19.5}, {1.5, 13.3},
                                       {2.5, 7.98}, {4, 4.95},    {6, 3.30}, {10, 1.91}};
 
+constexpr std::string_view awgSizes[] = {"24 AWG", "22 AWG", "20 AWG", "18 AWG", "16 AWG", "14 AWG", "12 AWG", "10 AWG"};
+constexpr std::string_view metricNames[] = {"0.5 mm2", "0.75 mm2", "1 mm2", "1.5 mm2", "2.5 mm2", "4 mm2", "6 mm2", "10 mm2"};
+
 std::optional<double> numberIn(std::string_view text)
 {
     double number = 0;
@@ -86,6 +89,11 @@ std::optional<Ohms> ohmsOf(std::string_view gauge, Metres length, double celsius
             if (size == *area)
                 perMetre = perKilometre / 1000;
     return Ohms{perMetre * length.value * (1 + perDegree * (celsius - ordinaryCelsius))};
+}
+
+std::span<const std::string_view> gaugesLike(std::string_view like)
+{
+    return metricSizeOf(like) ? std::span(metricNames) : std::span(awgSizes);
 }
 
 } // namespace doorloom

@@ -3,6 +3,7 @@
 #include "base/quantity.h"
 
 #include <optional>
+#include <span>
 #include <string_view>
 
 namespace doorloom {
@@ -14,5 +15,7 @@ inline constexpr double ordinaryCelsius = 20, warmCelsius = 75; // what tables a
 std::optional<double> squareMillimetresOf(std::string_view gauge);
 // One way along. A metric size is taken at the most that its class allows (IEC 60228 class 5, plain).
 std::optional<Ohms> ohmsOf(std::string_view gauge, Metres length, double celsius = ordinaryCelsius);
+// What conductors for doors come in, thinnest first: AWG, or metric where `like` is.
+std::span<const std::string_view> gaugesLike(std::string_view like);
 
 } // namespace doorloom
