@@ -101,7 +101,7 @@ Reply runSpice(const Request& request)
     const std::string* text = request.find("--position");
     const Meter meter(job, net, with.conditions);
     return {.exit = Exit::Fine,
-            .out = spiceDeck(job, net, Readings(meter, position, with.supplies), request.words.front() + (text ? ", " + *text : "")),
+            .out = spiceDeck(job, net, Readings(meter, position, {.supplies = with.supplies}), request.words.front() + (text ? ", " + *text : "")),
             .err = {}};
 }
 

@@ -5,14 +5,15 @@
 namespace doorloom {
 
 extern const Check shortedSource, batteryWrong, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, wrongCurrent, foreignVolts,
-    neverFed, overVoltage, underVoltage, overloadedSupply, overloadedContact, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated,
+    neverFed, halfFed, nearlyShorted, voltsThroughLoad, overVoltage, underVoltage, overloadedSupply, noSpareForRecharging,
+    overloadedContact, overloadedFuse, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated,
     suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
-    &shortedSource,  &batteryWrong,     &wetOutput,           &twoFeeds, &jumpersDisagree, &reversePolarity,
-    &wrongCurrent,   &foreignVolts,     &neverFed,            &overVoltage, &underVoltage,
-    &overloadedSupply, &overloadedContact, &directRelease, &releaseInMinus, &wrongInSituation,
+    &shortedSource,  &nearlyShorted,    &batteryWrong,        &wetOutput, &twoFeeds, &jumpersDisagree, &reversePolarity,
+    &wrongCurrent,   &foreignVolts,     &voltsThroughLoad,    &neverFed,  &halfFed,  &overVoltage,     &underVoltage,
+    &overloadedSupply, &noSpareForRecharging, &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
     &operatorInSituation, &buzzes,      &alwaysFed,           &neverOperated, &alwaysOperated, &suppression,
     &optionNotChosen, &emptyTerminal,   &waitingEnd,          &overfilledTerminal, &duplicateTag,
 };

@@ -1,6 +1,6 @@
 #include "check/figures.h"
 
-#include "verdict/positions.h"
+#include "solve/lookedat.h"
 
 #include <algorithm>
 #include <cmath>
@@ -9,184 +9,272 @@ namespace doorloom {
 
 namespace {
 
-constexpr double spare = 1.05; // a load that is no plain resistance drops a little more at fewer volts
-constexpr std::uint64_t stepsForAPosition = 30'000;
+constexpr double spare = 1.05;      // a load that is no plain resistance drops a little more at fewer volts
+constexpr double inputSpare = 1;    // volts past its own that an input may see
+constexpr double noCurrent = 1e-9;  // amperes
+constexpr double slack = 1e-9;
 
 Figures nothing(const Circuit& circuit)
 {
     Figures figures;
-    for (auto* list : {&figures.lowestVolts, &figures.lowestOnBattery, &figures.highestVolts})
+    for (Worsts* list : {&figures.lowestVolts, &figures.lowestOnBattery, &figures.highestVolts, &figures.lowestPullingIn, &figures.unfedVolts})
         list->resize(circuit.elements.size());
-    figures.mostOutOfFeed.resize(circuit.feeds.size());
-    figures.mostThroughJoint.resize(circuit.joints.size());
+    for (Worsts* list : {&figures.outOfFeed, &figures.outPullingIn, &figures.outPastLoads})
+        list->resize(circuit.feeds.size());
+    for (Worsts* list : {&figures.throughJoint, &figures.throughPullingIn})
+        list->resize(circuit.joints.size());
+    figures.inputVolts.resize(circuit.inputs.size());
+    figures.outAtReturn.resize(circuit.feeds.size());
     return figures;
 }
 
+// Of DC or of AC sources alone.
 class Gathering {
 public:
-    Gathering(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget)
-        : figures_(nothing(net.circuit())), net_(net), ask_(ask), most_(static_cast<double>(budget / stepsForAPosition)), meter_(job, net)
+    Gathering(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget, bool ac)
+        : figures_(nothing(net.circuit())), circuit_(net.circuit()), ask_(ask), meter_(job, net, {.ac = ac}),
+          look_(meter_, ask, LookedAt::For::Loads, budget), restOut_(circuit_.feeds.size()), mostOut_(look_.groups().size())
     {
+        findShares();
+        for (std::uint32_t i = 0; i < circuit_.elements.size(); ++i) {
+            isMetered_.push_back(meter_.loads[i] && isOn(circuit_.elements[i].a));
+            hasInrush_ = hasInrush_ || (isMetered_[i] && meter_.loads[i]->inrush);
+            passesBesideLoads_ = passesBesideLoads_ || circuit_.elements[i].kind == ElementKind::Resistor;
+        }
+        for (const DryInput& input : circuit_.inputs)
+            wetting_.push_back(wettingOf(input));
     }
 
     Figures gathered()
     {
-        for (std::uint32_t i = 0; i < net_.circuit().feeds.size(); ++i)
-            if (const double lowest = meter_.volts(i, SupplyLevel::Lowest), nominal = meter_.volts(i, SupplyLevel::Nominal);
-                lowest > 0 && nominal > 0) {
-                batteryShare_ = std::min(batteryShare_, meter_.volts(i, SupplyLevel::OnBattery) / lowest);
-                highestShare_ = std::max(highestShare_, meter_.volts(i, SupplyLevel::Highest) / nominal);
-            }
-        const std::vector<MovedIndex> tried = operatorsTried();
-        const Position rest = atRest(net_.circuit());
-        if (countOf(tried) <= most_) {
-            lookAtAll(tried, rest);
-        } else {
-            lookAt(rest);
-            const Position most = drawingMost(tried, rest);
-            lookAt(most);
-            for (std::uint32_t i = 0; i < net_.circuit().elements.size(); ++i)
-                if (const std::vector<MovedIndex> own = ownOf(i, tried); meter_.loads[i] && countOf(own) <= most_)
-                    lookAtAll(own, most);
-        }
-        figures_.coverage.positions = countOf(tried);
-        figures_.coverage.covered = std::min(figures_.coverage.covered, figures_.coverage.positions);
+        figures_.coverage = look_.forEach([&](std::size_t group, const Position& settled) { return lookAt(group, settled); });
+        sumUp();
         return std::move(figures_);
     }
 
 private:
-    // Of those that matter to a load: no coil, which goes as the circuit has it, nor what turns a supply on.
-    std::vector<MovedIndex> operatorsTried() const
-    {
-        std::vector<char> tried(net_.circuit().operators.size());
-        for (std::uint32_t i = 0; i < net_.circuit().elements.size(); ++i)
-            if (meter_.loads[i])
-                for (MovedIndex moved : ask_.operatorsThatMatter(i))
-                    tried[moved] = 1;
-        for (const Drive& drive : net_.circuit().drives)
-            if (drive.manner == Drive::Manner::Plain || drive.isSensing || !ask_.canMove(drive.moved))
-                tried[drive.moved] = 0;
-        for (const Feed& feed : net_.circuit().feeds)
-            for (const Term& term : feed.live.anyOf)
-                for (const Atom& atom : term)
-                    tried[atom.moved] = 0;
-        std::vector<MovedIndex> all;
-        for (MovedIndex moved = 0; moved < tried.size(); ++moved)
-            if (tried[moved])
-                all.push_back(moved);
-        return all;
-    }
+    bool ac() const { return meter_.conditions.ac; }
 
-    double countOf(const std::vector<MovedIndex>& operators) const
+    void findShares()
     {
-        double count = 1;
-        for (MovedIndex moved : operators)
-            count *= net_.circuit().operators[moved].throws;
-        return count;
-    }
-
-    std::vector<MovedIndex> ownOf(std::uint32_t element, const std::vector<MovedIndex>& tried) const
-    {
-        std::vector<MovedIndex> own = ask_.operatorsThatMatter(element);
-        std::erase_if(own, [&](MovedIndex moved) { return !std::binary_search(tried.begin(), tried.end(), moved); });
-        return own;
-    }
-
-    // One operator after another in the throw with which the supplies give most.
-    Position drawingMost(const std::vector<MovedIndex>& tried, Position position) const
-    {
-        const auto drawn = [&](const Position& given) {
-            const auto settled = ask_.settled(given);
-            if (!settled)
-                return 0.0;
-            const Readings readings(meter_, *settled);
-            double amperes = 0;
-            for (std::uint32_t i = 0; i < net_.circuit().feeds.size(); ++i)
-                amperes += readings.outOf(i).value;
-            return amperes;
-        };
-        for (MovedIndex moved : tried) {
-            Position best = position;
-            double most = drawn(position);
-            for (ThrowIndex thrown = 0; thrown < net_.circuit().operators[moved].throws; ++thrown) {
-                Position other = position;
-                other[moved] = thrown;
-                if (const double amperes = drawn(other); amperes > most + 1e-9) {
-                    most = amperes;
-                    best = other;
-                }
+        for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i)
+            if (const double lowest = meter_.volts(i, SupplyLevel::Lowest), nominal = meter_.volts(i, SupplyLevel::Nominal);
+                circuit_.feeds[i].ac == ac() && lowest > 0 && nominal > 0) {
+                batteryShare_ = std::min(batteryShare_, meter_.volts(i, SupplyLevel::OnBattery) / lowest);
+                highestShare_ = std::max(highestShare_, meter_.volts(i, SupplyLevel::Highest) / nominal);
             }
-            position = best;
-        }
-        return position;
     }
 
-    void lookAtAll(const std::vector<MovedIndex>& operators, Position position)
+    // Are all sources near it of the kind that is looked at?
+    bool isOn(Vertex vertex) const
     {
-        forEachPosition(net_.circuit(), operators, position, [&] {
-            lookAt(position);
-            return true;
-        });
+        const std::vector<std::uint32_t> feeds = ask_.feedsNear(vertex);
+        return !feeds.empty() && std::all_of(feeds.begin(), feeds.end(), [&](std::uint32_t feed) { return circuit_.feeds[feed].ac == ac(); });
     }
 
-    void lookAt(const Position& given)
+    // Rectified current has no magnitude that could be told from one number.
+    bool holds(const Readings& readings) const
     {
-        ++figures_.coverage.covered;
-        const auto settled = ask_.settled(given);
-        if (!settled || isShorted(*settled))
-            return; // no figure means anything
-        const Readings low(meter_, *settled, SupplyLevel::Lowest, Want::JustVolts), nominal(meter_, *settled);
-        for (const Readings* each : {&low, &nominal})
-            if (!each->settled() || !each->fightingFeeds().empty() || !each->solution().unlimited.empty())
-                return;
+        const auto& diodes = readings.solution().diodes;
+        return readings.hold() && (!ac() || std::all_of(diodes.begin(), diodes.end(), [](double amperes) { return std::abs(amperes) < noCurrent; }));
+    }
+
+    double lookAt(std::size_t group, const Position& settled)
+    {
+        if (isShorted(settled))
+            return 0; // no figure means anything
+        const Readings low(meter_, settled, {.supplies = SupplyLevel::Lowest, .want = Want::JustVolts}), nominal(meter_, settled);
+        if (!holds(low) || !holds(nominal))
+            return 0;
+        const std::vector<char> isFed = fedIn(settled);
+        lookAtVolts(settled, isFed, low, nominal);
+        lookAtInputs(settled, nominal);
+        for (std::uint32_t i = 0; i < circuit_.joints.size(); ++i)
+            put(figures_.throughJoint[i], std::abs(nominal.throughJoint(i).value), settled);
+        if (hasInrush_)
+            lookAtInrush(settled, isFed);
+        if (passesBesideLoads_)
+            lookPastLoads(settled);
+        return lookAtFeeds(group, settled, nominal);
+    }
+
+    std::vector<char> fedIn(const Position& settled) const
+    {
+        std::vector<char> isFed;
+        for (std::uint32_t i = 0; i < circuit_.elements.size(); ++i)
+            isFed.push_back(isMetered_[i] && ask_.returnedIn(settled, i));
+        return isFed;
+    }
+
+    void lookAtVolts(const Position& settled, const std::vector<char>& isFed, const Readings& low, const Readings& nominal)
+    {
         bool nearLeast = false; // with so little to spare that the end of a battery may be too low
-        for (std::uint32_t i = 0; i < figures_.lowestVolts.size(); ++i)
-            if (isOnDc(i) && ask_.returnedIn(*settled, i)) {
-                put(figures_.lowestVolts[i], -voltsAt(low, i), *settled);
-                nearLeast = nearLeast || voltsAt(low, i) * batteryShare_ < meter_.loads[i]->leastVolts.value_or(Volts{0}).value * spare;
-            }
-        if (nearLeast)
-            lookAtBattery(*settled);
         bool nearMost = false;
-        for (std::uint32_t i = 0; i < figures_.highestVolts.size(); ++i)
-            if (const LoadPart* load = meter_.loads[i]; load && load->mostVolts)
-                nearMost = nearMost || voltsAt(nominal, i) * highestShare_ * spare > load->mostVolts->value;
+        for (std::uint32_t i = 0; i < isFed.size(); ++i) {
+            if (!isMetered_[i])
+                continue;
+            const LoadPart& load = *meter_.loads[i];
+            if (isFed[i]) {
+                put(figures_.lowestVolts[i], -voltsAt(low, i), settled);
+                nearLeast = nearLeast || voltsAt(low, i) * batteryShare_ < load.leastVolts.value_or(Volts{0}).value * spare;
+            } else if (load.releaseVolts && load.leastVolts && voltsAt(nominal, i) > load.releaseVolts->value + slack) {
+                putFewest(figures_.unfedVolts[i], nominal.acrossElement(i)->value, settled);
+            }
+            nearMost = nearMost || (load.mostVolts && voltsAt(nominal, i) * highestShare_ * spare > load.mostVolts->value);
+        }
+        if (nearLeast && batteryShare_ < 1)
+            lookAtBattery(settled, isFed);
         if (nearMost)
-            lookAtHighest(*settled);
-        for (std::uint32_t i = 0; i < figures_.mostOutOfFeed.size(); ++i)
-            put(figures_.mostOutOfFeed[i], nominal.outOf(i).value, *settled);
-        for (std::uint32_t i = 0; i < figures_.mostThroughJoint.size(); ++i)
-            put(figures_.mostThroughJoint[i], std::abs(nominal.throughJoint(i).value), *settled);
+            lookAtHighest(settled);
     }
 
-    void lookAtBattery(const Position& settled)
+    void lookAtBattery(const Position& settled, const std::vector<char>& isFed)
     {
-        const Readings battery(meter_, settled, SupplyLevel::OnBattery, Want::JustVolts);
-        for (std::uint32_t i = 0; i < figures_.lowestOnBattery.size(); ++i)
-            if (isOnDc(i) && ask_.returnedIn(settled, i))
+        const Readings battery(meter_, settled, {.supplies = SupplyLevel::OnBattery, .want = Want::JustVolts});
+        for (std::uint32_t i = 0; i < isFed.size(); ++i)
+            if (isFed[i])
                 put(figures_.lowestOnBattery[i], -voltsAt(battery, i), settled);
     }
 
     void lookAtHighest(const Position& settled)
     {
-        const Readings high(meter_, settled, SupplyLevel::Highest, Want::JustVolts);
-        for (std::uint32_t i = 0; i < figures_.highestVolts.size(); ++i)
-            if (isOnDc(i))
+        const Readings high(meter_, settled, {.supplies = SupplyLevel::Highest, .want = Want::JustVolts});
+        for (std::uint32_t i = 0; i < isMetered_.size(); ++i)
+            if (isMetered_[i])
                 put(figures_.highestVolts[i], voltsAt(high, i), settled);
+    }
+
+    void lookAtInputs(const Position& settled, const Readings& nominal)
+    {
+        for (std::uint32_t i = 0; !ac() && i < circuit_.inputs.size(); ++i) {
+            const DryInput& input = circuit_.inputs[i];
+            const auto own = wetting_[i];
+            const auto volts = nominal.between(input.terminal, input.reference);
+            if (own && volts && (volts->value > *own + inputSpare || volts->value < -inputSpare))
+                putFewest(figures_.inputVolts[i], volts->value, settled);
+        }
+    }
+
+    std::optional<double> wettingOf(const DryInput& input) const
+    {
+        for (std::uint32_t i = 0; i < circuit_.elements.size(); ++i)
+            if (circuit_.elements[i].origin == input.origin && meter_.inputs[i] && meter_.inputs[i]->wettingVolts)
+                return meter_.inputs[i]->wettingVolts->value;
+        return std::nullopt;
+    }
+
+    // What one operator has just switched on: fed now, and not in another throw of it.
+    void lookAtInrush(const Position& settled, const std::vector<char>& isFed)
+    {
+        std::vector<std::vector<std::uint32_t>> seen;
+        for (const LookedAt::Group& group : look_.groups())
+            for (MovedIndex moved : group.operators)
+                for (ThrowIndex thrown = 0; thrown < circuit_.operators[moved].throws; ++thrown) {
+                    Position other = settled;
+                    other[moved] = thrown;
+                    const auto before = thrown == settled[moved] ? std::nullopt : ask_.settled(other);
+                    std::vector<std::uint32_t> pulling = before ? startedSince(*before, isFed) : std::vector<std::uint32_t>{};
+                    if (!pulling.empty() && std::find(seen.begin(), seen.end(), pulling) == seen.end()) {
+                        lookPullingIn(settled, pulling);
+                        seen.push_back(std::move(pulling));
+                    }
+                }
+    }
+
+    std::vector<std::uint32_t> startedSince(const Position& before, const std::vector<char>& isFed) const
+    {
+        std::vector<std::uint32_t> started;
+        for (std::uint32_t i = 0; i < isFed.size(); ++i)
+            if (isFed[i] && meter_.loads[i]->inrush && !ask_.returnedIn(before, i))
+                started.push_back(i);
+        return started;
+    }
+
+    void lookPullingIn(const Position& settled, const std::vector<std::uint32_t>& pulling)
+    {
+        const Readings nominal(meter_, settled, {.pullingIn = pulling});
+        const Readings low(meter_, settled, {.supplies = SupplyLevel::Lowest, .want = Want::JustVolts, .pullingIn = pulling});
+        if (!holds(low) || !holds(nominal))
+            return;
+        for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i)
+            put(figures_.outPullingIn[i], nominal.outOf(i).value, settled);
+        for (std::uint32_t i = 0; i < circuit_.joints.size(); ++i)
+            put(figures_.throughPullingIn[i], std::abs(nominal.throughJoint(i).value), settled);
+        const std::vector<std::uint32_t> lost = low.notCarried();
+        for (std::uint32_t element : pulling) {
+            const bool isCarried = std::find(lost.begin(), lost.end(), element) == lost.end();
+            put(figures_.lowestPullingIn[element], isCarried ? -voltsAt(low, element) : 0, settled);
+        }
+    }
+
+    void lookPastLoads(const Position& settled)
+    {
+        const Readings bare(meter_, settled, {.supplies = SupplyLevel::Highest, .loads = Asked::Loads::LeftOut});
+        if (bare.hold())
+            for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i)
+                put(figures_.outPastLoads[i], bare.outOf(i).value, settled);
+    }
+
+    double lookAtFeeds(std::size_t group, const Position& settled, const Readings& nominal)
+    {
+        if (group == LookedAt::rest) {
+            restPosition_ = settled;
+            lookAtReturn(settled);
+        }
+        double drawn = 0;
+        for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i) {
+            const double amperes = nominal.outOf(i).value;
+            drawn += amperes;
+            put(figures_.outOfFeed[i], amperes, settled);
+            if (group == LookedAt::rest) {
+                restOut_[i] = amperes;
+                continue;
+            }
+            mostOut_[group].resize(circuit_.feeds.size());
+            put(mostOut_[group][i], amperes, settled);
+        }
+        return drawn;
+    }
+
+    // The mains comes back: all that is fed at rest pulls in at once.
+    void lookAtReturn(const Position& settled)
+    {
+        std::vector<std::uint32_t> pulling;
+        const std::vector<char> isFed = fedIn(settled);
+        for (std::uint32_t i = 0; i < isFed.size(); ++i)
+            if (isFed[i] && meter_.loads[i]->inrush)
+                pulling.push_back(i);
+        if (pulling.empty())
+            return;
+        const Readings nominal(meter_, settled, {.pullingIn = pulling});
+        for (std::uint32_t i = 0; nominal.hold() && i < circuit_.feeds.size(); ++i)
+            figures_.outAtReturn[i] = nominal.outOf(i).value;
+    }
+
+    // Groups do not change each other: what each adds to rest at the most is drawn together.
+    void sumUp()
+    {
+        if (!restPosition_)
+            return;
+        for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i) {
+            Worst together{restOut_[i], *restPosition_};
+            for (const Worsts& most : mostOut_)
+                if (!most.empty() && most[i] && most[i]->value > restOut_[i] + slack) {
+                    together.value += most[i]->value - restOut_[i];
+                    for (MovedIndex moved = 0; moved < together.at.size(); ++moved)
+                        if (most[i]->at[moved] != (*restPosition_)[moved])
+                            together.at[moved] = most[i]->at[moved];
+                }
+            put(figures_.outOfFeed[i], together.value, together.at);
+        }
     }
 
     bool isShorted(const Position& position) const
     {
-        for (std::uint32_t i = 0; i < net_.circuit().feeds.size(); ++i)
+        for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i)
             if (ask_.shortedIn(position, i))
                 return true;
         return false;
-    }
-
-    bool isOnDc(std::uint32_t element) const
-    {
-        const std::vector<std::uint32_t> feeds = ask_.feedsNear(net_.circuit().elements[element].a);
-        return meter_.loads[element] && std::none_of(feeds.begin(), feeds.end(), [&](std::uint32_t feed) { return net_.circuit().feeds[feed].ac; });
     }
 
     static double voltsAt(const Readings& readings, std::uint32_t element)
@@ -199,36 +287,91 @@ private:
     {
         std::size_t count = 0;
         for (MovedIndex moved = 0; moved < position.size(); ++moved)
-            count += position[moved] != net_.circuit().operators[moved].idle;
+            count += position[moved] != circuit_.operators[moved].idle;
         return count;
     }
 
     // Higher counts; of equals, the fewest throws.
     void put(std::optional<Worst>& held, double value, const Position& at) const
     {
-        const double slack = 1e-9 * std::max(1.0, std::abs(value));
-        if (!held || value > held->value + slack || (value > held->value - slack && throwsIn(at) < throwsIn(held->at)))
+        const double near = slack * std::max(1.0, std::abs(value));
+        if (!held || value > held->value + near || (value > held->value - near && throwsIn(at) < throwsIn(held->at)))
+            held = Worst{value, at};
+    }
+    // The fewest throws count; of equals, what is farther from nothing.
+    void putFewest(std::optional<Worst>& held, double value, const Position& at) const
+    {
+        if (!held || throwsIn(at) < throwsIn(held->at) ||
+            (throwsIn(at) == throwsIn(held->at) && std::abs(value) > std::abs(held->value) + slack))
             held = Worst{value, at};
     }
 
     Figures figures_;
-    const Netlist& net_;
+    const Circuit& circuit_;
     const Questions& ask_;
-    double most_, batteryShare_ = 1, highestShare_ = 1;
     const Meter meter_;
+    const LookedAt look_;
+    double batteryShare_ = 1, highestShare_ = 1;
+    std::vector<std::optional<double>> wetting_; // by input: its own volts
+    std::vector<char> isMetered_; // by element: a load, on sources of the kind that is looked at
+    bool hasInrush_ = false, passesBesideLoads_ = false;
+    std::optional<Position> restPosition_;
+    std::vector<double> restOut_; // by feed
+    std::vector<Worsts> mostOut_; // by group, feed
 };
+
+void turnRound(Worsts& list) // sought as the highest of what is below nothing
+{
+    for (auto& worst : list)
+        if (worst)
+            worst->value = -worst->value;
+}
+
+template <class Held> void takeOver(std::vector<Held>& into, const std::vector<Held>& from)
+{
+    for (std::size_t i = 0; i < into.size(); ++i)
+        if (from[i])
+            into[i] = from[i];
+}
+
+// Of loads and feeds on AC; a joint carries one or the other.
+void addAc(Figures& figures, const Figures& ac)
+{
+    figures.coverage.positions = std::max(figures.coverage.positions, ac.coverage.positions);
+    figures.coverage.covered = std::max(figures.coverage.covered, ac.coverage.covered);
+    for (Worsts Figures::*list : {&Figures::lowestVolts, &Figures::lowestOnBattery, &Figures::highestVolts, &Figures::lowestPullingIn,
+                                  &Figures::unfedVolts})
+        takeOver(figures.*list, ac.*list);
+    for (std::size_t i = 0; i < figures.outOfFeed.size(); ++i)
+        for (Worsts Figures::*list : {&Figures::outOfFeed, &Figures::outPullingIn, &Figures::outPastLoads})
+            if ((ac.*list)[i] && (ac.*list)[i]->value > 0)
+                (figures.*list)[i] = (ac.*list)[i];
+    for (std::size_t i = 0; i < figures.throughJoint.size(); ++i)
+        for (Worsts Figures::*list : {&Figures::throughJoint, &Figures::throughPullingIn})
+            if ((ac.*list)[i] && (!(figures.*list)[i] || (ac.*list)[i]->value > (figures.*list)[i]->value))
+                (figures.*list)[i] = (ac.*list)[i];
+    for (std::size_t i = 0; i < figures.outAtReturn.size(); ++i)
+        figures.outAtReturn[i] = std::max(figures.outAtReturn[i], ac.outAtReturn[i]);
+}
 
 } // namespace
 
 Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget)
 {
-    const auto& elements = net.circuit().elements;
-    const bool hasLoads = std::any_of(elements.begin(), elements.end(), [](const Element& each) { return each.kind == ElementKind::Load; });
-    Figures figures = net.circuit().feeds.empty() || !hasLoads ? nothing(net.circuit()) : Gathering(job, net, ask, budget).gathered();
-    for (auto* list : {&figures.lowestVolts, &figures.lowestOnBattery}) // they were sought as the highest of what is below nothing
-        for (auto& worst : *list)
-            if (worst)
-                worst->value = -worst->value;
+    const Circuit& circuit = net.circuit();
+    const bool hasLoads = std::any_of(circuit.elements.begin(), circuit.elements.end(), [](const Element& each) {
+        return each.kind == ElementKind::Load || each.kind == ElementKind::Resistor;
+    });
+    const auto isAc = [](const Feed& feed) { return feed.ac; };
+    Figures figures = nothing(circuit);
+    if (!hasLoads)
+        return figures;
+    if (!std::all_of(circuit.feeds.begin(), circuit.feeds.end(), isAc))
+        figures = Gathering(job, net, ask, budget, false).gathered();
+    if (std::any_of(circuit.feeds.begin(), circuit.feeds.end(), isAc))
+        addAc(figures, Gathering(job, net, ask, budget, true).gathered());
+    for (Worsts* list : {&figures.lowestVolts, &figures.lowestOnBattery, &figures.lowestPullingIn})
+        turnRound(*list);
     return figures;
 }
 

@@ -13,18 +13,25 @@ struct Worst {
     double value = 0;
     Position at;
 };
+using Worsts = std::vector<std::optional<Worst>>; // nothing: never so, or nothing to be read
 
 // What the readings of all settled positions come to: every throw of hands, sensors and programmed outputs that matters to a
-// load, coils as the circuit gives; supplies live, conductors at 20 °C.
+// load, coils as the circuit gives; supplies live, conductors at 20 °C. AC in magnitude, and never in one sum with DC.
 struct Figures {
-    // Where they are more than the budget allows: rest, what draws most, and on top of that each load's own operators.
-    Coverage coverage;
-    // By element; nothing: no load, or never fed; on battery and highest
-    // also: far from too few or too many.
-    std::vector<std::optional<Worst>> lowestVolts, lowestOnBattery, highestVolts; // with supplies at their lowest, at the end of
-                                                                                  // their batteries, at their highest
-    // Amperes with supplies at their nominal volts, as ratings count them.
-    std::vector<std::optional<Worst>> mostOutOfFeed, mostThroughJoint; // by feed; by joint, either way
+    Coverage coverage; // see LookedAt
+    // By element, where a load is fed: with supplies at their lowest, at the end of their batteries, at their highest (the
+    // last two: where that is near its limits), and while it pulls in, supplies at their lowest.
+    Worsts lowestVolts, lowestOnBattery, highestVolts, lowestPullingIn;
+    // By element: volts, with their sign, of a load that is not fed and has more than its release volts: in the fewest throws.
+    Worsts unfedVolts;
+    // By dry input: volts at its terminal that a load or resistor lets through, past its own.
+    Worsts inputVolts;
+    // Amperes with supplies at their nominal volts, as ratings count them: out of a feed, through a joint either way; while
+    // what one operator switches pulls in; out of a feed when its mains comes back, all that is fed at rest pulling in; and
+    // out of a feed at its highest volts, were there no loads.
+    Worsts outOfFeed, outPullingIn, outPastLoads;
+    Worsts throughJoint, throughPullingIn;
+    std::vector<double> outAtReturn;
 };
 
 // In:   budget: steps; a position costs so many thousands of them

@@ -1,6 +1,9 @@
 #include "check/tell.h"
 
+#include <fmt/format.h>
+
 #include <map>
+#include <numeric>
 
 namespace doorloom {
 
@@ -93,5 +96,23 @@ std::vector<Pole> polesNear(const Facts& facts, Vertex vertex)
 }
 
 bool occurs(const Verdict& verdict) { return verdict.answer == Answer::Some || verdict.answer == Answer::Always; }
+
+Witness witnessAt(const Facts& facts, const Position& at, const std::vector<MovedIndex>& mattering)
+{
+    Cube cube;
+    for (MovedIndex moved : mattering)
+        if (at[moved] != facts.circuit().operators[moved].idle)
+            cube.push_back({moved, at[moved]});
+    return witnessesOf(facts, {cube}).front();
+}
+
+Witness witnessAt(const Facts& facts, const Position& at)
+{
+    std::vector<MovedIndex> all(at.size());
+    std::iota(all.begin(), all.end(), MovedIndex{0});
+    return witnessAt(facts, at, all);
+}
+
+std::string figureText(double value) { return fmt::format("{:.2f}", value); }
 
 } // namespace doorloom

@@ -24,6 +24,11 @@ void happensIn(Finding& finding, const Facts& facts, const Verdict& verdict);
 std::string nameOf(const Facts& facts, Vertex vertex);
 std::string tagOfOrigin(const Facts& facts, std::uint32_t origin);
 
+// Throws of these operators that are not as at rest.
+Witness witnessAt(const Facts& facts, const Position& at, const std::vector<MovedIndex>& mattering);
+Witness witnessAt(const Facts& facts, const Position& at); // of all
+std::string figureText(double value); // '0.25'
+
 // A question whose budget ran out: said, so that nobody takes silence for an answer.
 Finding notProved(std::string_view rule, Spot at);
 

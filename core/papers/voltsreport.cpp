@@ -134,7 +134,7 @@ VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& posi
                         SupplyLevel supplies, const std::optional<std::pair<Landing, Landing>>& between)
 {
     const Meter meter(job, net, conditions);
-    const Readings readings(meter, position, supplies);
+    const Readings readings(meter, position, {.supplies = supplies});
     VoltsReport report;
     report.conditions = conditions;
     report.supplies = supplies;

@@ -41,11 +41,14 @@ public:
         for (std::uint32_t i = 0; i < net_.draws.size(); ++i)
             if (std::abs(voltsOf(net_.draws[i])) > std::max(voltTolerance, net_.draws[i].leastVolts))
                 fed.push_back(i);
-        if (fed.empty() || !solution_.settled || carries(fed))
-            return std::move(solution_);
-        Solution given = asResistors;
-        given.notCarried = fed;
-        return given;
+        std::vector<std::uint32_t> lost;
+        while (!fed.empty() && solution_.settled && !carries(fed))
+            giveUp(fed, lost, asResistors);
+        if (!lost.empty() && fed.empty())
+            solution_ = asResistors;
+        std::sort(lost.begin(), lost.end());
+        solution_.notCarried = std::move(lost);
+        return std::move(solution_);
     }
 
 private:
@@ -57,6 +60,23 @@ private:
 
     // ---- Loads of constant current and power: Newton's steps from no load downwards, which meet the higher of two
     // solutions first, and find the matrix not definite where there is none.
+
+    // Those whose volts have gone, else the one with the least left of what it has as a plain resistance, is not carried.
+    void giveUp(std::vector<std::uint32_t>& fed, std::vector<std::uint32_t>& lost, const Solution& asResistors)
+    {
+        const auto left = [&](std::uint32_t i) {
+            const double whole = asResistors.volts[net_.draws[i].a] - asResistors.volts[net_.draws[i].b];
+            return solution_.settled ? voltsOf(net_.draws[i]) / whole : 0;
+        };
+        const auto least = std::min_element(fed.begin(), fed.end(), [&](std::uint32_t one, std::uint32_t other) { return left(one) < left(other); });
+        const std::uint32_t worst = *least;
+        const auto gone = std::stable_partition(fed.begin(), fed.end(), [&](std::uint32_t i) { return i != worst && left(i) > 0; });
+        for (auto each = gone; each != fed.end(); ++each)
+            companions_[*each] = asOhms(net_.draws[*each]);
+        lost.insert(lost.end(), gone, fed.end());
+        fed.erase(gone, fed.end());
+        solution_.settled = true; // it is tried again without them
+    }
 
     bool carries(const std::vector<std::uint32_t>& fed)
     {

@@ -45,8 +45,7 @@ Meter::Meter(const Job& job, const Netlist& netlist, const Conditions& with) : n
     }
 }
 
-Readings::Readings(const Meter& meter, const Position& position, SupplyLevel supplies, Want want)
-    : meter_(&meter), supplies_(supplies)
+Readings::Readings(const Meter& meter, const Position& position, Asked asked) : meter_(&meter), asked_(std::move(asked))
 {
     // A load of several rated volts is taken by those that it gets, which are known afterwards.
     std::vector<const LoadAt*> taken;
@@ -64,7 +63,7 @@ Readings::Readings(const Meter& meter, const Position& position, SupplyLevel sup
         addElements();
         for (const Diode& diode : circuit().diodes)
             network_.diodes.push_back({diode.anode, diode.cathode, diode.drop / 1000.0});
-        solution_ = solved(network_, want);
+        solution_ = solved(network_, asked_.want);
     }
 }
 
@@ -88,7 +87,7 @@ void Readings::addFeeds(const Position& position)
         if (feed.ac != meter_->conditions.ac || !holds(feed.live, position))
             continue;
         sourceOfFeed_[i] = static_cast<std::uint32_t>(network_.sources.size());
-        network_.sources.push_back({feed.plus, feed.minus, meter_->volts(i, supplies_)});
+        network_.sources.push_back({feed.plus, feed.minus, meter_->volts(i, asked_.supplies)});
     }
 }
 
@@ -127,20 +126,25 @@ void Readings::addLoad(std::uint32_t element)
 {
     const LoadPart& load = *meter_->loads[element];
     const LoadAt* rated = ratedOf(element);
-    if (!rated)
+    if (!rated || asked_.loads == Asked::Loads::LeftOut)
         return;
     const Element& at = circuit().elements[element];
     const Ohms ohms = rated->volts / rated->amperes;
-    if (load.law == LoadLaw::Resistive) {
+    const bool pullsIn = load.inrush && std::binary_search(asked_.pullingIn.begin(), asked_.pullingIn.end(), element);
+    if (load.law == LoadLaw::Resistive && !pullsIn) {
         resistorOfElement_[element] = static_cast<std::uint32_t>(network_.resistors.size());
         network_.resistors.push_back({at.a, at.b, ohms.value});
         return;
     }
     drawOfElement_[element] = static_cast<std::uint32_t>(network_.draws.size());
     elementOfDraw_.push_back(element);
-    const double amount =
-        load.law == LoadLaw::ConstantPower ? (rated->volts * rated->amperes).value : rated->amperes.value;
-    network_.draws.push_back({at.a, at.b, load.law, amount, ohms.value, load.releaseVolts.value_or(Volts{0}).value});
+    const double least = load.releaseVolts.value_or(Volts{0}).value;
+    if (pullsIn)
+        network_.draws.push_back({at.a, at.b, LoadLaw::ConstantCurrent, load.inrush->value, (rated->volts / *load.inrush).value, least});
+    else
+        network_.draws.push_back({at.a, at.b, load.law,
+                                  load.law == LoadLaw::ConstantPower ? (rated->volts * rated->amperes).value : rated->amperes.value,
+                                  ohms.value, least});
 }
 
 // Its volts behind its ohms.

@@ -32,11 +32,19 @@ struct Meter {
     std::vector<const DryInputPart*> inputs;  // by element
 };
 
+// What is asked of a position.
+struct Asked {
+    SupplyLevel supplies = SupplyLevel::Nominal;
+    Want want = Want::AmperesToo;
+    enum class Loads { AsRated, LeftOut } loads = Loads::AsRated;
+    std::vector<std::uint32_t> pullingIn{}; // elements that take their inrush amperes at this moment, sorted
+};
+
 // What a meter reads in one position. Batteries count with the source that they stand behind.
 // Owns: nothing of the meter, which must outlive it.   Cost: as solved()'s
 class Readings {
 public:
-    Readings(const Meter& meter, const Position& position, SupplyLevel supplies = SupplyLevel::Nominal, Want want = Want::AmperesToo);
+    Readings(const Meter& meter, const Position& position, Asked asked = {});
 
     std::optional<Volts> between(Vertex x, Vertex y) const; // nothing: floating
     // Amperes from a to b, through a joint that is closed, an element or a diode; out of a feed's plus.
@@ -51,6 +59,8 @@ public:
     // Loads whose current or power the line can't carry.
     std::vector<std::uint32_t> notCarried() const;
     bool settled() const { return solution_.settled; }
+    // Diodes have settled, no sources fight, something limits every current: the figures mean what they say.
+    bool hold() const { return settled() && solution_.fighting.empty() && solution_.unlimited.empty(); }
 
     const Network& network() const { return network_; }
     const Solution& solution() const { return solution_; }
@@ -68,7 +78,7 @@ private:
     const Circuit& circuit() const { return meter_->net.circuit(); }
 
     const Meter* meter_;
-    SupplyLevel supplies_;
+    Asked asked_;
     Network network_;
     Solution solution_;
     std::vector<std::uint32_t> resistorOfJoint_, sourceOfFeed_, resistorOfElement_, drawOfElement_; // none: not there

@@ -31,8 +31,8 @@ RestReadings::RestReadings(const Job& job) : net_(job)
     if (!settled)
         return;
     const Meter meter(job, net_);
-    const Readings readings(meter, *settled, SupplyLevel::Nominal, Want::JustVolts);
-    if (!readings.settled() || !readings.fightingFeeds().empty() || !readings.solution().unlimited.empty())
+    const Readings readings(meter, *settled, {.want = Want::JustVolts});
+    if (!readings.hold())
         return;
     solution_ = readings.solution();
     std::uint32_t pieces = 0;

@@ -283,6 +283,17 @@ TEST(Solve, CarriesConstantPowerAtTheHigherOfTwoSolutions)
     EXPECT_NEAR(solved(net).between(2, 0).value(), 24 * 48 / 60.01, 1e-9); // as the 48 ohms that it is
 }
 
+// 0.5 A at 24 V on the source itself, and 0.05 A behind 4,700 ohms, which carry 5 mA at the most.
+TEST(Solve, NamesTheLoadThatTheLineCantCarryAndCarriesTheOthers)
+{
+    Network net{3, {{1, 2, 4700}}, {{1, 0, 24}}, {}, {{1, 0, LoadLaw::ConstantCurrent, 0.5, 48, 1}, {2, 0, LoadLaw::ConstantCurrent, 0.05, 480, 1}}};
+    const Solution solution = solved(net);
+    EXPECT_EQ(solution.notCarried, std::vector<std::uint32_t>{1});
+    EXPECT_NEAR(solution.draws[0], 0.5, 1e-12);
+    EXPECT_NEAR(solution.draws[1], 24 / 5180.0, 1e-9); // as its 480 ohms
+    EXPECT_EQ(solution.byLaw, (std::vector<char>{1, 0}));
+}
+
 TEST(Solve, CarriesConstantCurrentEitherWayRound)
 {
     Network net{3, {{1, 2, 2}}, {{1, 0, 24}}, {}, {{0, 2, LoadLaw::ConstantCurrent, 0.5, 48, 1}}};
