@@ -139,9 +139,9 @@ private:
         line.nominal = Volts{meter->volts(way->feed, SupplyLevel::Nominal)};
         line.loop = loopOhms(*meter, *way);
         fillWay(line, *way);
-        if (line.verdict == PowerVerdict::Enough && !std::all_of(way->joints.begin(), way->joints.end(), [&](std::uint32_t joint) {
-                return hasOhms(job_, conductorOf(joint));
-            }))
+        line.wayIsWhole = std::all_of(way->joints.begin(), way->joints.end(),
+                                      [&](std::uint32_t joint) { return hasOhms(job_, conductorOf(joint)); });
+        if (line.verdict == PowerVerdict::Enough && !line.wayIsWhole)
             line.verdict = PowerVerdict::LengthMissing;
         findLeastGauge(line, *meter, *way, element, at);
     }

@@ -32,6 +32,7 @@ struct LoadLine {
     // through conductors and contacts alone.
     std::string source;              // 'PS1:+'
     std::optional<Metres> way;       // out and back, of what has a length
+    bool wayIsWhole = true;          // false: some of it has no length or no gauge, and counts as none
     std::vector<std::string> gauges; // along it, each once
     std::optional<Ohms> loop;
     std::optional<Volts> nominal; // of its source

@@ -43,6 +43,8 @@ constexpr Text sourceHeadWords[sourceColumns] = {
 
 constexpr Text atRest = {.en = "at rest", .es = "en reposo"};
 constexpr Text listed = {.en = "{throws}", .es = "{throws}"};
+constexpr Text listedInPart = {.en = "{throws} and {count} more (the CSV form names them)", .es = "{throws} y {count} más (la forma CSV los nombra)"};
+constexpr std::size_t mostThrows = 12; // that a cell names
 constexpr Text voltsAt = {.en = "{volts} V at {amperes} A{dagger}", .es = "{volts} V con {amperes} A{dagger}"};
 constexpr Text leastVolts = {.en = "{volts} V{dagger}", .es = "{volts} V{dagger}"};
 constexpr Text withPullIn = {.en = "{volts} V, to pull in {pullIn} V{dagger}", .es = "{volts} V, para activarse {pullIn} V{dagger}"};
@@ -117,7 +119,13 @@ std::string whatWords(const std::string& what, const Message& title, Language la
 
 std::string positionWords(const std::vector<Message>& position, Language language)
 {
-    return words(position.empty() ? Message(atRest) : Message(listed, {{"throws", position}}), language);
+    if (position.empty())
+        return std::string(inWords(atRest, language));
+    if (position.size() <= mostThrows)
+        return words({listed, {{"throws", position}}}, language);
+    return words({listedInPart,
+                  {{"throws", std::vector(position.begin(), position.begin() + mostThrows)}, {"count", std::to_string(position.size() - mostThrows)}}},
+                 language);
 }
 
 std::vector<std::string> inLanguage(std::span<const Text> texts, Language language)
@@ -155,15 +163,16 @@ std::vector<std::string> cellsOf(const LoadLine& line, Language language)
         return cells;
     if (!line.source.empty())
         cells[LoadSourceColumn] = line.source;
-    if (line.way)
-        cells[WayColumn] = fmt::format("{:.1f} m / {:.0f} ft", line.way->value, line.way->value * feetInAMetre);
+    const std::string atLeast = line.wayIsWhole ? "" : "≥ ";
+    if (line.way && line.way->value > 0)
+        cells[WayColumn] = atLeast + fmt::format("{:.1f} m / {:.0f} ft", line.way->value, line.way->value * feetInAMetre);
     if (!line.gauges.empty())
         cells[WayGaugeColumn] = fmt::format("{}", fmt::join(line.gauges, ", "));
-    if (line.loop)
-        cells[LoopColumn] = figure(line.loop->value, 3) + " Ω";
+    if (line.loop && (line.wayIsWhole || line.loop->value > 0))
+        cells[LoopColumn] = atLeast + figure(line.loop->value, 3) + " Ω";
     cells[HoldingColumn] = voltsAtWords(line.holding, line.amperes, line.fromSheet, language);
     if (const auto drop = line.dropPercent())
-        cells[DropColumn] = figure(*drop, 1) + " %";
+        cells[DropColumn] = atLeast + figure(*drop, 1) + " %";
     cells[InrushColumn] = voltsAtWords(line.atInrush, line.inrush, line.fromSheet, language);
     if (line.leastGauge || line.noGaugeWouldDo)
         cells[LeastGaugeColumn] = line.leastGauge ? *line.leastGauge : words(noGauge, language);

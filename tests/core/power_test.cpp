@@ -223,6 +223,8 @@ TEST(Power, DoesNotCallEnoughWhatHangsOnAConductorWithoutLengthOrGauge)
     const LoadLine noLength = lineOfOne(supply, strike, "18 AWG", 0), noGauge = lineOfOne(supply, strike, "", 100);
     EXPECT_EQ(noLength.verdict, PowerVerdict::LengthMissing);
     EXPECT_FALSE(noLength.leastGauge);
+    EXPECT_EQ(cellsOf(noLength, Language::English)[LoopColumn], "–");
+    EXPECT_EQ(cellsOf(noGauge, Language::English)[WayColumn], "≥ 61.0 m / 200 ft");
     EXPECT_EQ(noGauge.verdict, PowerVerdict::LengthMissing);
     EXPECT_EQ(noGauge.leastGauge.value(), "22 AWG"); // 3.228 Ω: 11.27 V
     // Too few is too few, whatever else the line loses.

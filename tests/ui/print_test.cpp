@@ -1,4 +1,5 @@
 #include "print/paperfont.h"
+#include "print/powerpages.h"
 #include "print/printpdf.h"
 #include "print/schedulecolumns.h"
 #include "print/schedulepages.h"
@@ -248,6 +249,87 @@ TEST(SchedulePages, OfAnEmptyJobIsOneSheetOfCautions)
     EXPECT_EQ(pagesOf(scheduleOf(Job{}, "")).size(), 1u);
 }
 
+// ---- The power sheet.
+
+PowerSheet sheetOf(int loads)
+{
+    PowerSheet sheet;
+    sheet.title = titleBlockOf(papersite::oneOfEverything(), "0123456789ab");
+    sheet.conductors = 2;
+    sheet.withoutOhms = 1;
+    SourceLine source;
+    source.source = "PS1:+, −";
+    source.limit = Amperes{2};
+    source.sum = Amperes{0.12};
+    source.verdict = SourceVerdict::Under80;
+    for (int number = 1; number <= loads; ++number) {
+        LoadLine line;
+        line.load = "ES" + std::to_string(number) + ":1, 2";
+        line.title = verbatim("Electric strike, fail-secure");
+        line.holding = Volts{23.25};
+        line.amperes = Amperes{0.12};
+        line.least = Volts{21.6};
+        line.verdict = number % 2 ? PowerVerdict::Enough : PowerVerdict::LengthMissing;
+        source.loads.emplace_back(line.load, Amperes{0.12});
+        sheet.loads.push_back(std::move(line));
+    }
+    sheet.sources.push_back(std::move(source));
+    return sheet;
+}
+
+std::vector<PrintedPage> powerPagesOf(const PowerSheet& sheet, const PageSetup& setup = setupOf())
+{
+    const auto pages = powerPages(sheet, paperFont(), setup);
+    if (!pages.ok())
+        throw std::runtime_error(inWords(pages.problem()));
+    return pages.value();
+}
+
+TEST(PowerPages, SayConditionsAndCautionsFirstAndTheRevisionOnEverySheet)
+{
+    const auto pages = powerPagesOf(sheetOf(60));
+    EXPECT_GT(pages.size(), 2u);
+    EXPECT_TRUE(holdsText(pages.front(), "Conductors at 20 °C."));
+    EXPECT_TRUE(holdsText(pages.front(), "1 of 2 conductors have no length or no gauge"));
+    EXPECT_TRUE(holdsText(pages.front(), "Antes de todo"));
+    EXPECT_EQ(textsWith(pages, "Revision B · digest 0123456789ab"), static_cast<int>(pages.size()));
+    EXPECT_EQ(textsWith(pages, "Power and voltage drop"), static_cast<int>(pages.size()));
+}
+
+TEST(PowerPages, GoOnUnderTheirHeadsWithEveryRowOnce)
+{
+    for (const SheetSize size : {SheetSize::A4, SheetSize::Letter}) {
+        const auto pages = powerPagesOf(sheetOf(60), setupOf(size));
+        for (int number = 1; number <= 60; ++number) { // as a load, and under its source
+            const QString name = "ES" + QString::number(number) + ":1, 2";
+            int times = 0;
+            for (const PrintedPage& page : pages)
+                times += static_cast<int>(std::count_if(page.texts.begin(), page.texts.end(), [&](const PlacedText& text) { return text.text == name; }));
+            EXPECT_EQ(times, 2) << number;
+        }
+        for (const PrintedPage& page : pages) {
+            EXPECT_TRUE(holdsText(page, "Loads: volts at") || holdsText(page, "Sources: what is drawn"));
+            for (const PlacedText& text : page.texts) {
+                EXPECT_LT(text.baseline, landscapeOf(size).height - 8 * 72 / 25.4);
+                EXPECT_LT(text.x + paperFont().widthOf(text.text, text.points, text.weight), landscapeOf(size).width - 10 * 72 / 25.4);
+            }
+        }
+        EXPECT_GT(textsWith(pages, "conductors, continued"), 0);
+    }
+}
+
+TEST(PowerPages, KeepANumberWithItsUnit)
+{
+    const auto pages = powerPagesOf(sheetOf(1));
+    EXPECT_TRUE(holdsText(pages.front(), QString("21.6\u00a0V\u00a0†")));
+}
+
+TEST(PowerPages, OfAnEmptyJobSayThatThereIsNothing)
+{
+    const auto pages = powerPagesOf(powerOf(Job{}, ""), setupOf(SheetSize::A4, Language::Spanish));
+    EXPECT_EQ(textsWith(pages, "No hay ninguna fuente."), 1);
+}
+
 // ---- PDF.
 
 TEST(SchedulePdf, IsAPdfThatEnds)
@@ -258,10 +340,12 @@ TEST(SchedulePdf, IsAPdfThatEnds)
     EXPECT_NE(pdf.value().rfind("%%EOF"), std::string::npos);
 }
 
-TEST(SchedulePdf, IsMadeForTheScheduleAndNotYetForTags)
+TEST(SchedulePdf, IsMadeForTheScheduleAndThePowerSheetAndNotYetForTags)
 {
     EXPECT_TRUE(hasPages("schedule"));
+    EXPECT_TRUE(hasPages("power"));
     EXPECT_FALSE(hasPages("tags"));
+    EXPECT_TRUE(paperPdf("power", papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setupOf()).ok());
     EXPECT_TRUE(paperPdf("schedule", papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setupOf()).ok());
 }
 

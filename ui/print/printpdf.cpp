@@ -1,5 +1,7 @@
 #include "print/printpdf.h"
 
+#include "papers/powerforms.h"
+#include "print/powerpages.h"
 #include "print/printwords.h"
 #include "print/schedulepages.h"
 
@@ -18,17 +20,24 @@ struct Drawn {
     QString title;
 };
 
-Result<Drawn> drawnSchedule(const Schedule& schedule, const PageSetup& setup)
+// In: what makes the pages of these rows, which have a title block
+template <class Rows, class PagesOf>
+Result<Drawn> drawn(const Rows& rows, Text paper, PagesOf pagesOf, const PageSetup& setup)
 {
     Result<PaperFont> font = PaperFont::load(setup.fontFolder);
     if (!font.ok())
         return font.problem();
-    auto pages = schedulePages(schedule, font.value(), setup);
+    auto pages = pagesOf(rows, font.value(), setup);
     if (!pages.ok())
         return pages.problem();
-    const std::string job = schedule.title.number + " " + schedule.title.title;
+    const std::string job = rows.title.number + " " + rows.title.title;
     return Drawn{std::move(font.value()), std::move(pages.value()),
-                 printWords(scheduleTitle, setup.language) + ", " + printWords(job)};
+                 printWords(paper, setup.language) + ", " + printWords(job)};
+}
+
+Result<Drawn> drawnSchedule(const Schedule& schedule, const PageSetup& setup)
+{
+    return drawn(schedule, scheduleTitle, schedulePages, setup);
 }
 
 struct DrawnPaper {
@@ -38,6 +47,9 @@ struct DrawnPaper {
 constexpr DrawnPaper drawnPapers[] = {
     {"schedule", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
          return drawnSchedule(scheduleOf(job, setup.digest), page);
+     }},
+    {"power", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
+         return drawn(powerOf(job, setup.digest), powerTitle, powerPages, page);
      }},
 };
 
