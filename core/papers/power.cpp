@@ -5,7 +5,6 @@
 #include "papers/naturalorder.h"
 #include "papers/voltsreport.h"
 #include "solve/loadway.h"
-#include "solve/whatif.h"
 
 #include <fmt/format.h>
 
@@ -112,26 +111,28 @@ private:
         line.inrush = load.inrush;
         const auto& worst = facts_.figures().lowestVolts[element];
         if (!worst) {
-            line.verdict = isOnAc(element) ? PowerVerdict::AcNotLookedAt : PowerVerdict::NeverFed;
+            line.verdict = isOnAc(element) ? PowerVerdict::NotFedOnAc : PowerVerdict::NeverFed;
             return line;
         }
         line.position = positionInWords(worst->at, facts_.ask.operatorsThatMatter(element));
-        fillFigures(line, element, worst->at);
+        const auto& starting = facts_.figures().lowestPullingIn[element];
+        fillFigures(line, element, {worst->at, starting ? starting->at : worst->at});
         return line;
     }
 
-    void fillFigures(LoadLine& line, std::uint32_t element, const Position& at) const
+    struct Positions {
+        Position holding, starting; // in which it gets least
+    };
+
+    void fillFigures(LoadLine& line, std::uint32_t element, const Positions& at) const
     {
-        auto way = wayOf(job_, dc_, at, element);
-        const Meter* meter = &dc_;
-        if (!way && (way = wayOf(job_, ac_, at, element)))
-            meter = &ac_;
-        const Readings readings(*meter, at, SupplyLevel::Lowest);
-        line.amperes = Amperes{std::abs(readings.throughElement(element).value)};
-        const LoadFigures worst = figuresWith(*meter, element, at, line.inrush);
+        const Meter* meter = isOnAc(element) ? &ac_ : &dc_;
+        line.amperes = Amperes{std::abs(Readings(*meter, at.holding, {.supplies = SupplyLevel::Lowest}).throughElement(element).value)};
+        const LoadFigures worst = figuresWith(*meter, element, at);
         line.holding = worst.holding;
         line.atInrush = worst.atInrush;
         line.verdict = judged(line, worst);
+        const auto way = wayOf(job_, *meter, at.holding, element);
         if (!way)
             return;
         const SourcePart* source = partBehind<SourcePart>(job_, originOfFeed(way->feed));
@@ -150,11 +151,46 @@ private:
         Volts holding;
         std::optional<Volts> atInrush;
     };
-    LoadFigures figuresWith(const Meter& meter, std::uint32_t element, const Position& at, const std::optional<Amperes>& inrush) const
+    LoadFigures figuresWith(const Meter& meter, std::uint32_t element, const Positions& at) const
     {
-        const Readings readings(meter, at, SupplyLevel::Lowest, Want::JustVolts);
-        const Volts holding{std::abs(readings.acrossElement(element).value_or(Volts{0}).value)};
-        return {holding, inrush ? voltsDrawing(meter, at, SupplyLevel::Lowest, element, *inrush) : std::nullopt};
+        const auto voltsAcross = [&](const Readings& readings) { return Volts{std::abs(readings.acrossElement(element).value_or(Volts{0}).value)}; };
+        LoadFigures figures{voltsAcross(Readings(meter, at.holding, {.supplies = SupplyLevel::Lowest, .want = Want::JustVolts})), {}};
+        if (!meter.loads[element]->inrush)
+            return figures;
+        for (const std::vector<std::uint32_t>& pulling : startedWith(element, at.starting)) {
+            const Readings readings(meter, at.starting, {.supplies = SupplyLevel::Lowest, .want = Want::JustVolts, .pullingIn = pulling});
+            const std::vector<std::uint32_t> lost = readings.notCarried();
+            if (!readings.hold() || std::find(lost.begin(), lost.end(), element) != lost.end())
+                return {figures.holding, std::nullopt};
+            figures.atInrush = std::min(voltsAcross(readings), figures.atInrush.value_or(voltsAcross(readings)));
+        }
+        return figures;
+    }
+
+    // What pulls in at the same moment: all that one operator's throw to here has switched on. It alone, where none has.
+    std::vector<std::vector<std::uint32_t>> startedWith(std::uint32_t element, const Position& at) const
+    {
+        std::vector<std::vector<std::uint32_t>> all;
+        for (MovedIndex moved : facts_.ask.operatorsThatMatter(element))
+            for (ThrowIndex thrown = 0; thrown < facts_.circuit().operators[moved].throws; ++thrown) {
+                Position other = at;
+                other[moved] = thrown;
+                const auto before = thrown == at[moved] ? std::nullopt : facts_.ask.settled(other);
+                if (before && !facts_.ask.returnedIn(*before, element))
+                    all.push_back(startedBetween(*before, at));
+            }
+        if (all.empty())
+            all.push_back({element});
+        return all;
+    }
+
+    std::vector<std::uint32_t> startedBetween(const Position& before, const Position& now) const
+    {
+        std::vector<std::uint32_t> started;
+        for (std::uint32_t i = 0; i < facts_.circuit().elements.size(); ++i)
+            if (const LoadPart* load = facts_.loadOf(i); load && load->inrush && facts_.ask.returnedIn(now, i) && !facts_.ask.returnedIn(before, i))
+                started.push_back(i);
+        return started;
     }
 
     static PowerVerdict judged(const LoadLine& line, const LoadFigures& figures)
@@ -194,7 +230,7 @@ private:
     }
 
     // All of its way in one gauge, everything else as it is.
-    void findLeastGauge(LoadLine& line, const Meter& meter, const LoadWay& way, std::uint32_t element, const Position& at) const
+    void findLeastGauge(LoadLine& line, const Meter& meter, const LoadWay& way, std::uint32_t element, const Positions& at) const
     {
         const bool hasLengths = std::all_of(way.joints.begin(), way.joints.end(),
                                             [&](std::uint32_t joint) { return lengthOf(job_, conductorOf(joint)).value > 0; });
@@ -206,7 +242,7 @@ private:
             if (squareMillimetresOf(gauge).value_or(0) < thinnest * (1 - 1e-6))
                 return true;
             const Meter other = withGauge(meter, job_, way.joints, gauge);
-            return judged(line, figuresWith(other, element, at, line.inrush)) != PowerVerdict::Enough;
+            return judged(line, figuresWith(other, element, at)) != PowerVerdict::Enough;
         });
         line.noGaugeWouldDo = found == gauges.end();
         if (found != gauges.end())
@@ -225,7 +261,7 @@ private:
         line.fromSheet = isFromSheet(job_, originOfFeed(feed));
         if (source.most.value > 0)
             line.limit = source.most;
-        const auto& worst = facts_.figures().mostOutOfFeed[feed];
+        const auto& worst = facts_.figures().outOfFeed[feed];
         const bool isAc = facts_.circuit().feeds[feed].ac;
         if (!worst || (isAc && worst->value <= 0))
             return line;

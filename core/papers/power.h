@@ -15,12 +15,12 @@ namespace doorloom {
 enum class PowerVerdict {
     Enough,
     TooFew,         // volts while holding
-    TooFewToPullIn, // volts at inrush
+    TooFewToPullIn, // volts at inrush, with what starts together with it
     NotCarried,     // at inrush the line can't carry what it asks for
     LengthMissing,  // on its way: what is missing counts as none
     LeastNotSaid,   // of its kind
     NeverFed,       // in no position looked at
-    AcNotLookedAt
+    NotFedOnAc      // or behind a rectifier
 };
 
 struct LoadLine {

@@ -17,7 +17,7 @@ const std::vector<std::string> columns = {"row",          "load",         "what"
                                           "verdict",      "least_gauge",  "drawn_amperes", "limit_amperes", "spare_amperes",
                                           "position",     "from_sheet",   "job",          "revision",     "digest"};
 constexpr const char* loadVerdicts[] = {"ok",           "too few",        "too few to pull in", "not carried", "length missing",
-                                        "least not said", "never fed", "ac not looked at"};
+                                        "least not said", "never fed", "not fed on ac"};
 constexpr const char* sourceVerdicts[] = {"under 80", "over 80", "over limit", "limit not said", "not looked at"};
 
 std::string numberOf(double value, int decimals) { return numberText(std::stod(fmt::format("{:.{}f}", value, decimals))); }

@@ -55,7 +55,7 @@ std::string powerText(const PowerSheet& sheet, Language language);
 
 // For programs and spreadsheets (papers/csv.h). Rows: 'load', one each; 'source', one each, with every load that draws from it
 // after it as 'drawn' (its source, terminal and amperes). The names of columns and rows, and 'verdict', are the same in every
-// language: ok, too few, too few to pull in, not carried, length missing, least not said, never fed, ac not looked at; of a
+// language: ok, too few, too few to pull in, not carried, length missing, least not said, never fed, not fed on ac; of a
 // source under 80, over 80, over limit, limit not said, not looked at.
 std::string powerCsv(const PowerSheet& sheet, Language language);
 

@@ -59,7 +59,7 @@ constexpr Text loadVerdicts[] = {
     {.en = "not known: length missing", .es = "no se sabe: falta la longitud"},
     {.en = "not known: its least volts are not said", .es = "no se sabe: no consta su tensión mínima"},
     {.en = "not known: not fed in any position looked at", .es = "no se sabe: sin tensión en toda posición vista"},
-    {.en = "not known: AC is not looked at", .es = "no se sabe: no se mira la CA"},
+    {.en = "not known: not fed, or behind a rectifier on AC", .es = "no se sabe: sin tensión, o tras un rectificador en CA"},
 };
 constexpr Text sourceVerdicts[] = {
     {.en = "under 80 %", .es = "bajo el 80 %"},
@@ -76,8 +76,8 @@ constexpr Text everyPosition = {.en = "All doors of the job are worked out toget
 constexpr Text somePositions = {
     .en = "All doors of the job are worked out together. NOT every position was looked at: rest, the one that draws most, and what moves each load on top of that; the worst is named on the row.",
     .es = "Todas las puertas del trabajo se calculan juntas. NO se miró toda posición: el reposo, la que más pide y, además, lo que mueve cada carga; la peor se nombra en la fila."};
-constexpr Text inrushAlone = {.en = "At inrush: one load after another takes its inrush while the others hold. Least gauge: the thinnest that its terminals take and that all of its way would do with, everything else as drawn.",
-                              .es = "Al arrancar: cada carga toma por turno su corriente de arranque mientras las demás se mantienen. Calibre mínimo: el más fino que admiten sus bornes y que basta en todo su camino, lo demás como está dibujado."};
+constexpr Text inrushAlone = {.en = "At inrush: what one operator starts pulls in together while the others hold. Least gauge: the thinnest that its terminals take and that all of its way would do with, everything else as drawn.",
+                              .es = "Al arrancar: lo que un mando pone en marcha arranca a la vez mientras lo demás se mantiene. Calibre mínimo: el más fino que admiten sus bornes y que basta en todo su camino, lo demás como está dibujado."};
 constexpr Text allWithOhms = {.en = "All {all} conductors have a length and a gauge.", .es = "Los {all} conductores tienen longitud y calibre."};
 constexpr Text someWithout = {.en = "{without} of {all} conductors have no length or no gauge: they COUNT AS NONE, and real volts may be fewer.",
                               .es = "{without} de {all} conductores no tienen longitud o calibre: CUENTAN COMO CERO, y la tensión real puede ser menor."};

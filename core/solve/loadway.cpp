@@ -135,4 +135,14 @@ std::optional<LoadWay> wayOf(const Job& job, const Meter& meter, const Position&
     return way;
 }
 
+Meter withGauge(Meter meter, const Job& job, const std::vector<std::uint32_t>& joints, std::string_view gauge)
+{
+    for (std::uint32_t joint : joints) {
+        const Origin& origin = meter.net.origin(meter.net.circuit().joints[joint].origin);
+        if (const Conductor* conductor = job.conductors.find(origin.conductor))
+            meter.ohmsOfJoint[joint] = ohmsOf(gauge, lengthOf(job, *conductor), meter.conditions.celsius)->value;
+    }
+    return meter;
+}
+
 } // namespace doorloom

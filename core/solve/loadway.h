@@ -3,6 +3,7 @@
 #include "solve/readings.h"
 
 #include <optional>
+#include <string_view>
 #include <vector>
 
 namespace doorloom {
@@ -17,5 +18,9 @@ struct LoadWay {
 // Out:  nothing: no source reaches both its sides so (one of the meter's current, AC or DC)
 // Cost: as what hangs on the load's two sides through joints
 std::optional<LoadWay> wayOf(const Job& job, const Meter& meter, const Position& position, std::uint32_t element);
+
+// A job's meter with these of its conductors (joints of the circuit) in another gauge.
+// In:   a gauge that is known
+Meter withGauge(Meter meter, const Job& job, const std::vector<std::uint32_t>& joints, std::string_view gauge);
 
 } // namespace doorloom
