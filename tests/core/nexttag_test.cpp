@@ -22,6 +22,9 @@ TEST(NextDeviceTag, CountsOnFromTheJobsOwnLetters)
     desk.device("EL3", catalogueKind("strike-fail-secure"));
     EXPECT_EQ(nextDeviceTag(desk.job(), catalogueKind("strike-fail-safe")), "EL2");
     EXPECT_EQ(nextDeviceTag(desk.job(), catalogueKind("relay-module-negative")), "LM1");
+    EXPECT_EQ(nextDeviceTag(desk.job(), catalogueKind("delayed-egress-lock")), "DE1");
+    EXPECT_EQ(nextDeviceTag(desk.job(), catalogueKind("dc-supply-24-inrush")), "HP1");
+    EXPECT_EQ(nextDeviceTag(desk.job(), catalogueKind("dc-supply-24-mains-fail")), "PS1");
 }
 
 TEST(NextCableTag, KeepsTheJobsLetters)
