@@ -41,14 +41,6 @@ std::string testName(std::string name)
     return name;
 }
 
-std::string written(const Seen& seen)
-{
-    std::string text = seen.known();
-    for (const Seen& line : seen.lines)
-        text += "\n        line: " + line.known() + (line.reason.empty() ? "" : ", " + line.reason);
-    return text + (seen.reason.empty() ? "" : "\n        because: " + seen.reason);
-}
-
 std::string written(const std::vector<Seen>& all)
 {
     std::string text;

@@ -1,6 +1,22 @@
 #include "circuit.h"
 
+#include <stdexcept>
+
 namespace doorloom {
+
+namespace {
+
+void setOptions(JobBuilder& job, std::string_view text)
+{
+    for (const std::string& word : splitWords(text)) {
+        const auto dot = word.find('.'), equals = word.find('=');
+        if (dot == std::string::npos || equals == std::string::npos || equals < dot)
+            throw std::runtime_error("DEVICE.OPTION=value is needed: '" + word + "'");
+        job.option(word.substr(0, dot), word.substr(dot + 1, equals - dot - 1), word.substr(equals + 1));
+    }
+}
+
+} // namespace
 
 JobBuilder withDevices(std::string_view text)
 {
@@ -13,6 +29,16 @@ JobBuilder withDevices(std::string_view text)
         text.remove_prefix(std::min(end + 1, text.size()));
     }
     return builder;
+}
+
+Job drawnJob(std::string_view devices, std::string_view wires, std::string_view options, const std::vector<OpeningSketch>& openings)
+{
+    JobBuilder job = withDevices(devices);
+    setOptions(job, options);
+    job.wires(wires);
+    for (const OpeningSketch& opening : openings)
+        job.opening(opening);
+    return job.job();
 }
 
 JobBuilder& addModule(JobBuilder& builder, const std::string& tag)

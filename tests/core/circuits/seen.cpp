@@ -92,4 +92,12 @@ std::string inWords(const ThrowSets& throws)
     return text;
 }
 
+std::string written(const Seen& seen)
+{
+    std::string text = seen.known();
+    for (const Seen& line : seen.lines)
+        text += "\n        line: " + line.known() + (line.reason.empty() ? "" : ", " + line.reason);
+    return text + (seen.reason.empty() ? "" : "\n        because: " + seen.reason);
+}
+
 } // namespace doorloom

@@ -32,5 +32,7 @@ std::vector<Seen> seenIn(const Job& job, std::uint64_t budget);
 // "KS1=on R2=rest" as a set of words.
 ThrowSets throwSets(const std::vector<std::string>& cubes);
 std::string inWords(const ThrowSets& throws);
+// The finding with its lines, one a row, for failures.
+std::string written(const Seen& seen);
 
 } // namespace doorloom
