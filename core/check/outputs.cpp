@@ -36,11 +36,10 @@ bool belongsTo(const SwitchedOutput& output, const Kind& kind, const Origin& ori
                                   [&](const Key& key) { return key == contact->a || key == contact->b; });
 }
 
-// Sources that feed the device by its own supply terminals, whatever meets its outputs.
+// Sources that feed the device by its own supply terminals, whatever meets its outputs; `feeds` are those inside it.
 std::vector<std::uint32_t> feedsOf(const Facts& facts, const std::vector<std::uint32_t>& elements,
-                                   const std::vector<std::uint32_t>& outputs)
+                                   const std::vector<std::uint32_t>& outputs, std::vector<std::uint32_t> feeds)
 {
-    std::vector<std::uint32_t> feeds;
     for (std::uint32_t number : elements) {
         const Element& element = facts.circuit().elements[number];
         const LoadPart* load = facts.loadOf(number);
@@ -59,7 +58,9 @@ std::vector<std::uint32_t> feedsOf(const Facts& facts, const std::vector<std::ui
 std::vector<OutputInJob> outputsOf(const Facts& facts)
 {
     std::vector<OutputInJob> all;
-    std::map<DeviceId, std::vector<std::uint32_t>> jointsOfDevice, elementsOfDevice;
+    std::map<DeviceId, std::vector<std::uint32_t>> jointsOfDevice, elementsOfDevice, feedsOfDevice;
+    for (std::uint32_t feed = 0; feed < facts.circuit().feeds.size(); ++feed)
+        feedsOfDevice[facts.deviceOf(facts.circuit().feeds[feed].origin)].push_back(feed);
     for (std::uint32_t joint = 0; joint < facts.circuit().joints.size(); ++joint)
         jointsOfDevice[facts.deviceOf(facts.circuit().joints[joint].origin)].push_back(joint);
     for (std::uint32_t element = 0; element < facts.circuit().elements.size(); ++element)
@@ -81,7 +82,7 @@ std::vector<OutputInJob> outputsOf(const Facts& facts)
             joints.insert(joints.end(), here.joints.begin(), here.joints.end());
             all.push_back(std::move(here));
         }
-        const std::vector<std::uint32_t> feeds = feedsOf(facts, elementsOfDevice[device.id], joints);
+        const std::vector<std::uint32_t> feeds = feedsOf(facts, elementsOfDevice[device.id], joints, feedsOfDevice[device.id]);
         for (std::size_t i = first; i < all.size(); ++i)
             all[i].ownFeeds = feeds;
     }

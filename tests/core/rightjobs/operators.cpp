@@ -22,6 +22,16 @@ RightJob ownRelayDry()
             .openings = {swung(openedFrom("ES1", {{"wave", "WO1=waved DO1=in"}}, Promised::Locked), "DO1")}};
 }
 
+// The same relay wet: the strike lives on the operator's 24 V, and no other supply lands there.
+RightJob ownRelayWet()
+{
+    return {.name = "T3 with the lock relay wet",
+            .devices = "WO1 wave-actuator; DO1 door-operator-lock; ES1 strike-fail-secure",
+            .wires = "DO1:+24 → WO1:+; DO1:− → WO1:−; WO1:C → DO1:ACOM; WO1:NO → DO1:ACT; DO1:LK.NO → ES1:1; ES1:2 → DO1:−",
+            .options = "DO1.LK=wet DO1.SAF=not-used",
+            .openings = {swung(openedFrom("ES1", {{"wave", "WO1=waved DO1=in"}}, Promised::Locked), "DO1")}};
+}
+
 // LK opens to release; button and fire relay release without it.
 RightJob ownRelayMagnet()
 {
@@ -161,7 +171,7 @@ RightJob strikeThenOperator()
 
 std::vector<RightJob> rightOperators()
 {
-    return {ownRelayDry(), ownRelayMagnet(),    sequenced(),  vestibule(), vestibuleWithStrike(), alternatingStrike(), openCollector(),
+    return {ownRelayDry(), ownRelayWet(),   ownRelayMagnet(),    sequenced(),  vestibule(), vestibuleWithStrike(), alternatingStrike(), openCollector(),
             boltBlocks(),  safety(), twoSafetySensors(), modeSwitch(), retraction(), motorRetraction(), strikeThenOperator()};
 }
 
