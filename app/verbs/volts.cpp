@@ -1,5 +1,6 @@
 #include "file/jobfile.h"
 #include "papers/voltsreport.h"
+#include "papers/worstreport.h"
 #include "solve/namedposition.h"
 #include "solve/spicedeck.h"
 #include "verbs/verb.h"
@@ -71,6 +72,21 @@ Result<Asked> askedBy(const Request& request)
     return Asked{std::move(job.value()), std::move(net), std::move(position.value()), with.value()};
 }
 
+constexpr Text overAll = {.en = "'--worst' looks at every position and level by itself.",
+                          .es = "'--worst' mira por sí mismo toda posición y nivel."};
+constexpr Text leaveOut = {.en = "Leave out {option}.", .es = "Omita {option}."};
+
+Reply worstReply(const Request& request, const Asked& asked, const std::optional<std::pair<Landing, Landing>>& between)
+{
+    for (const char* option : {"--position", "--supplies", "--celsius", "--ac"})
+        if (request.find(option))
+            return refusal({overAll, option, {leaveOut, {{"option", std::string(option)}}}}, request.language);
+    const WorstReport report = worstReport(asked.job, asked.net, commandBudget, between);
+    return {.exit = Exit::Fine,
+            .out = request.find("--json") ? worstJson(asked.job, report) : worstText(asked.job, report, request.words.front(), request.language),
+            .err = {}};
+}
+
 Reply runVolts(const Request& request)
 {
     const Result<Asked> asked = askedBy(request);
@@ -86,6 +102,8 @@ Reply runVolts(const Request& request)
                 return refusal(each->problem(), request.language);
         between.emplace(one.value(), other.value());
     }
+    if (request.find("--worst"))
+        return worstReply(request, asked.value(), between);
     const VoltsReport report = voltsReport(job, net, position, with.conditions, with.supplies, between);
     return {.exit = Exit::Fine,
             .out = request.find("--json") ? voltsJson(job, report) : voltsText(job, report, request.words.front(), request.language),
@@ -107,6 +125,7 @@ Reply runSpice(const Request& request)
 
 constexpr VerbOption voltsOptions[] = {{.name = "--position", .value = "KS1=on,…"},
                                        {.name = "--between", .value = "A B"},
+                                       {.name = "--worst", .value = {}},
                                        {.name = "--supplies", .value = "LEVEL"},
                                        {.name = "--celsius", .value = "T"},
                                        {.name = "--ac", .value = {}},
@@ -125,8 +144,8 @@ const Verb voltsVerb = {
     .fewestWords = 1,
     .mostWords = 1,
     .options = voltsOptions,
-    .purpose = {.en = "Says what a meter reads in one position, and what flows.",
-                .es = "Dice qué marca un medidor en una posición, y qué corriente fluye."},
+    .purpose = {.en = "Says what a meter reads in one position, and what flows, or the worst of all positions.",
+                .es = "Dice qué marca un medidor en una posición, y qué corriente fluye, o lo peor de todas las posiciones."},
     .run = runVolts,
 };
 const Verb spiceVerb = {

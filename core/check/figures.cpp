@@ -31,9 +31,9 @@ Figures nothing(const Circuit& circuit)
 // Of DC or of AC sources alone.
 class Gathering {
 public:
-    Gathering(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget, bool ac)
+    Gathering(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget, bool ac, VoltsWanted volts)
         : figures_(nothing(net.circuit())), circuit_(net.circuit()), ask_(ask), meter_(job, net, {.ac = ac}),
-          look_(meter_, ask, LookedAt::For::Loads, budget), restOut_(circuit_.feeds.size()), mostOut_(look_.groups().size())
+          look_(meter_, ask, LookedAt::For::Loads, budget), restOut_(circuit_.feeds.size()), mostOut_(look_.groups().size()), wanted_(volts)
     {
         findShares();
         for (std::uint32_t i = 0; i < circuit_.elements.size(); ++i) {
@@ -108,8 +108,8 @@ private:
 
     void lookAtVolts(const Position& settled, const std::vector<char>& isFed, const Readings& low, const Readings& nominal)
     {
-        bool nearLeast = false; // with so little to spare that the end of a battery may be too low
-        bool nearMost = false;
+        bool nearLeast = wanted_ == VoltsWanted::All; // with so little to spare that the end of a battery may be too low
+        bool nearMost = nearLeast;
         for (std::uint32_t i = 0; i < isFed.size(); ++i) {
             if (!isMetered_[i])
                 continue;
@@ -283,28 +283,8 @@ private:
         return volts ? std::abs(volts->value) : 0;
     }
 
-    std::size_t throwsIn(const Position& position) const
-    {
-        std::size_t count = 0;
-        for (MovedIndex moved = 0; moved < position.size(); ++moved)
-            count += position[moved] != circuit_.operators[moved].idle;
-        return count;
-    }
-
-    // Higher counts; of equals, the fewest throws.
-    void put(std::optional<Worst>& held, double value, const Position& at) const
-    {
-        const double near = slack * std::max(1.0, std::abs(value));
-        if (!held || value > held->value + near || (value > held->value - near && throwsIn(at) < throwsIn(held->at)))
-            held = Worst{value, at};
-    }
-    // The fewest throws count; of equals, what is farther from nothing.
-    void putFewest(std::optional<Worst>& held, double value, const Position& at) const
-    {
-        if (!held || throwsIn(at) < throwsIn(held->at) ||
-            (throwsIn(at) == throwsIn(held->at) && std::abs(value) > std::abs(held->value) + slack))
-            held = Worst{value, at};
-    }
+    void put(std::optional<Worst>& held, double value, const Position& at) const { putHighest(circuit_, held, value, at); }
+    void putFewest(std::optional<Worst>& held, double value, const Position& at) const { doorloom::putFewest(circuit_, held, value, at); }
 
     Figures figures_;
     const Circuit& circuit_;
@@ -318,6 +298,7 @@ private:
     std::optional<Position> restPosition_;
     std::vector<double> restOut_; // by feed
     std::vector<Worsts> mostOut_; // by group, feed
+    const VoltsWanted wanted_;
 };
 
 void turnRound(Worsts& list) // sought as the highest of what is below nothing
@@ -356,7 +337,7 @@ void addAc(Figures& figures, const Figures& ac)
 
 } // namespace
 
-Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget)
+Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget, VoltsWanted volts)
 {
     const Circuit& circuit = net.circuit();
     const bool hasLoads = std::any_of(circuit.elements.begin(), circuit.elements.end(), [](const Element& each) {
@@ -367,9 +348,9 @@ Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std:
     if (!hasLoads)
         return figures;
     if (!std::all_of(circuit.feeds.begin(), circuit.feeds.end(), isAc))
-        figures = Gathering(job, net, ask, budget, false).gathered();
+        figures = Gathering(job, net, ask, budget, false, volts).gathered();
     if (std::any_of(circuit.feeds.begin(), circuit.feeds.end(), isAc))
-        addAc(figures, Gathering(job, net, ask, budget, true).gathered());
+        addAc(figures, Gathering(job, net, ask, budget, true, volts).gathered());
     for (Worsts* list : {&figures.lowestVolts, &figures.lowestOnBattery, &figures.lowestPullingIn})
         turnRound(*list);
     return figures;

@@ -1,19 +1,13 @@
 #pragma once
 
 #include "solve/readings.h"
+#include "solve/worst.h"
 #include "verdict/questions.h"
 
 #include <optional>
 #include <vector>
 
 namespace doorloom {
-
-// The worst of one reading over the positions looked at, and the position of it with the fewest throws away from rest.
-struct Worst {
-    double value = 0;
-    Position at;
-};
-using Worsts = std::vector<std::optional<Worst>>; // nothing: never so, or nothing to be read
 
 // What the readings of all settled positions come to: every throw of hands, sensors and programmed outputs that matters to a
 // load, coils as the circuit gives; supplies live, conductors at 20 °C. AC in magnitude, and never in one sum with DC.
@@ -35,7 +29,10 @@ struct Figures {
 };
 
 // In:   budget: steps; a position costs so many thousands of them
+//       volts: in all positions, or the dear ones only where they come near a limit
 // Cost: a few solutions for each position
-Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget);
+enum class VoltsWanted { NearLimits, All };
+Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget,
+                  VoltsWanted volts = VoltsWanted::NearLimits);
 
 } // namespace doorloom

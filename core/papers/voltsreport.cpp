@@ -2,6 +2,7 @@
 
 #include "base/json.h"
 #include "papers/columns.h"
+#include "papers/worstreport.h"
 
 #include <fmt/format.h>
 
@@ -139,10 +140,7 @@ VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& posi
     report.conditions = conditions;
     report.supplies = supplies;
     report.settled = readings.settled();
-    for (MovedIndex moved = 0; moved < position.size(); ++moved)
-        if (position[moved] != net.circuit().operators[moved].idle)
-            if (const NetOperator& row = net.moved(moved); row.id)
-                report.position.emplace_back(nameOf(job, row.id), row.throws[position[moved]].key);
+    report.position = namedPosition(job, net, position);
     const std::vector<std::uint32_t> fighting = readings.fightingFeeds(), notCarried = readings.notCarried();
     const auto isAmong = [](const std::vector<std::uint32_t>& list, std::uint32_t index) {
         return std::find(list.begin(), list.end(), index) != list.end();

@@ -450,6 +450,23 @@ TEST(Volts, GivesProgramsTheSameFigures)
         EXPECT_NE(json.out.find(part), std::string::npos) << part << "\n" << json.out;
 }
 
+// A strike of 200 ohms behind 41.7 ohms of line, works from 20.4 V: 24 · 200 / 236 V at the lowest.
+TEST(Volts, SaysTheWorstOfAllPositionsAndWhereItIs)
+{
+    const std::string file = sampleFile("yard-gate-broken");
+    const Ended worst = doorloom({"volts", file, "--worst"});
+    EXPECT_EQ(worst.exit, 0) << worst.err;
+    for (const char* part : {"all 2 positions", "ES1:1  ES1:2  20.336 V (KS1=on)  23.386 V (KS1=on)", "PS1:+  PS1:−  0.102 A (KS1=on)   of 2.00 A"})
+        EXPECT_NE(worst.out.find(part), std::string::npos) << part << "\n" << worst.out;
+    const Ended between = doorloom({"volts", file, "--worst", "--between", "ES1:1", "ES1:2", "--json"});
+    for (const char* part : {"\"position\": {}}, \"highest\"", "\"highest\": {\"volts\": 23.38", "\"covered\": 2"})
+        EXPECT_NE(between.out.find(part), std::string::npos) << part << "\n" << between.out;
+    const Ended floating = doorloom({"volts", file, "--worst", "--between", "ES1:1", "KS1:NC"});
+    EXPECT_NE(floating.out.find("Floating, nothing fixes it:"), std::string::npos) << floating.out;
+    EXPECT_EQ(firstLine(doorloom({"volts", file, "--worst", "--ac"}).err),
+              "--ac: '--worst' looks at every position and level by itself. Leave out --ac.");
+}
+
 TEST(Volts, RefusesWhatItCannotFindAndSaysWhatThereIs)
 {
     const std::string file = sampleFile("restroom-staff");
