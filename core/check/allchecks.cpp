@@ -6,15 +6,16 @@ namespace doorloom {
 
 extern const Check shortedSource, batteryWrong, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, wrongCurrent, foreignVolts,
     neverFed, halfFed, nearlyShorted, voltsThroughLoad, overVoltage, underVoltage, overloadedSupply, noSpareForRecharging,
-    overloadedContact, overloadedFuse, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, neverOperated, alwaysOperated,
-    suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
+    overloadedContact, overloadedFuse, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, sharedLoop, endOfLineValue, neverOperated,
+    alwaysOperated, endOfLinePlace, suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
     &shortedSource,  &nearlyShorted,    &batteryWrong,        &wetOutput, &twoFeeds, &jumpersDisagree, &reversePolarity,
     &wrongCurrent,   &foreignVolts,     &voltsThroughLoad,    &neverFed,  &halfFed,  &overVoltage,     &underVoltage,
     &overloadedSupply, &noSpareForRecharging, &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
-    &operatorInSituation, &buzzes,      &alwaysFed,           &neverOperated, &alwaysOperated, &suppression,
+    &operatorInSituation, &buzzes,      &alwaysFed,           &sharedLoop,    &endOfLineValue, &neverOperated, &alwaysOperated,
+    &endOfLinePlace, &suppression,
     &optionNotChosen, &emptyTerminal,   &waitingEnd,          &overfilledTerminal, &duplicateTag,
 };
 

@@ -1,11 +1,12 @@
 #include "check/inputs.h"
 
+#include "check/loops.h"
 #include "check/remedies.h"
 #include "check/tell.h"
 
 namespace doorloom {
 
-std::vector<Finding> inputsThatAre(Answer wanted, const Facts& facts, std::string_view rule, const Text& why)
+std::vector<Finding> inputsThatAre(Answer wanted, const Facts& facts, std::string_view rule, const Text& why, const Text& remedy)
 {
     std::vector<Finding> findings;
     for (std::uint32_t number = 0; number < facts.circuit().inputs.size(); ++number) {
@@ -16,12 +17,13 @@ std::vector<Finding> inputsThatAre(Answer wanted, const Facts& facts, std::strin
         const Verdict& verdict = facts.operated(number);
         if (verdict.answer == Answer::Unknown && wanted == Answer::Never)
             findings.push_back(notProved(rule, spotOf(facts, input.terminal)));
-        if (verdict.answer != wanted)
+        if (verdict.answer != wanted || (wanted == Answer::Never && hasWrongLoop(facts, number)))
             continue;
         Finding finding;
         finding.rule = rule;
         finding.at = {spotOf(facts, input.terminal)};
         finding.why = {why, {{"input", nameOf(facts, input.terminal)}, {"reference", nameOf(facts, input.reference)}}};
+        finding.remedy = {remedy, finding.why.arguments};
         if (wanted == Answer::Always) {
             finding.path = wayBetween(facts, {}, input.terminal, input.reference, false);
             Remedies remedies(facts);

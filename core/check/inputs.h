@@ -5,7 +5,7 @@
 
 namespace doorloom {
 
-// Dry inputs that are operated in every position, or in none. `why` has the gaps {input} and {reference}.
-std::vector<Finding> inputsThatAre(Answer wanted, const Facts& facts, std::string_view rule, const Text& why);
+// Dry inputs that are operated in every position, or in none. `why` and `remedy` have the gaps {input} and {reference}.
+std::vector<Finding> inputsThatAre(Answer wanted, const Facts& facts, std::string_view rule, const Text& why, const Text& remedy);
 
 } // namespace doorloom

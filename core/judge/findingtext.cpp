@@ -228,8 +228,8 @@ const std::vector<Text>& notExamined()
                "together; conductors without a length or a gauge count as no ohms",
          .es = "tensiones y corrientes en alterna, picos de arranque, fusibles y secciones; lo que muchas puertas en una fuente "
                "consumen juntas; los conductores sin longitud o calibre cuentan como cero ohmios"},
-        {.en = "releases that no opening names, battery time, end-of-line resistors",
-         .es = "liberaciones que ninguna abertura nombra, autonomía de baterías, resistencias de fin de línea"},
+        {.en = "releases that no opening names, battery time",
+         .es = "liberaciones que ninguna abertura nombra, autonomía de baterías"},
         {.en = "times: delays, hold times and their order", .es = "tiempos: retardos, duraciones y su orden"},
         {.en = "mains wiring, earthing, shields, and what local codes ask for",
          .es = "cableado de red, puesta a tierra, blindajes y lo que exigen las normas locales"},

@@ -111,11 +111,11 @@ bool endsWithin(const Region& part, const Circuit& circuit, double ohms,
 
 } // namespace
 
-Region Questions::Inside::regionOfInput(std::uint32_t number) const
+Region Questions::Inside::regionOfInput(std::uint32_t number, double resistorsUpToOhms) const
 {
     const DryInput& input = circuit.inputs[number];
     return nets.regionOf({input.terminal, input.reference}, {input.terminal}, {input.reference},
-                         {.resistorsUpToOhms = input.closedBelowOhms});
+                         {.resistorsUpToOhms = resistorsUpToOhms});
 }
 
 bool Questions::Inside::operatedIn(const Position& position, std::uint32_t number) const

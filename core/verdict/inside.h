@@ -84,10 +84,14 @@ struct Questions::Inside {
     Verdict growing(const std::vector<Region>& parts,
                     const std::function<bool(const Region&, const std::function<bool(const Guard&)>&)>& asked,
                     std::optional<std::uint32_t> feed, Budget& steps);
-    Region regionOfInput(std::uint32_t input) const; // between its terminal and its reference
+    // Between its terminal and its reference.
+    Region regionOfInput(std::uint32_t input, double resistorsUpToOhms) const;
+    Region regionOfInput(std::uint32_t input) const { return regionOfInput(input, circuit.inputs[input].closedBelowOhms); }
     bool operatedIn(const Position& position, std::uint32_t input) const;
     Verdict operated(std::uint32_t input, Budget& steps);
     Verdict returnedVia(std::uint32_t element, std::uint32_t feed, Direction direction, Budget& steps);
+
+    Verdict wherever(const std::vector<MovedIndex>& operators, const std::function<bool(const Position&)>& isSo, Budget& steps);
 
     void findMovable();
 

@@ -228,6 +228,17 @@ Verdict Questions::operated(std::uint32_t input) const
                         [&](Budget& steps) { return inside_->operated(input, steps); });
 }
 
+Region Questions::loopOf(std::uint32_t input) const
+{
+    return inside_->regionOfInput(input, std::numeric_limits<double>::infinity());
+}
+
+Verdict Questions::wherever(const std::vector<MovedIndex>& operators, const std::function<bool(const Position&)>& isSo) const
+{
+    return withinBudget(inside_->budget, inside_->total,
+                        [&](Budget& steps) { return inside_->wherever(operators, isSo, steps); });
+}
+
 std::optional<Position> Questions::positionWith(const Cube& throws, std::optional<std::uint32_t> liveFeed) const
 {
     Budget steps(inside_->budget);

@@ -2,11 +2,14 @@
 
 #include "verdict/verdict.h"
 
+#include <functional>
 #include <memory>
 #include <optional>
 #include <vector>
 
 namespace doorloom {
+
+struct Region; // core/verdict/region.h
 
 // Which way current runs through a load.
 enum class Direction { Forward, Reverse, Either };
@@ -59,6 +62,13 @@ public:
 
     // Joints, or resistors up to its band in all, close the input.
     Verdict operated(std::uint32_t input) const;
+
+    // All that lies on a way between the input's terminal and its reference, which are its ends: joints, and resistors of
+    // any size. What is always joined is one vertex.
+    Region loopOf(std::uint32_t input) const;
+
+    // Positions that can happen in which it is so, all those of these operators counted through, the others as at rest.
+    Verdict wherever(const std::vector<MovedIndex>& operators, const std::function<bool(const Position&)>& isSo) const;
 
     // Can this operator leave its unpowered throw at all? (Coils that pull in, logic that is powered and asked.)
     bool canMove(MovedIndex moved) const;

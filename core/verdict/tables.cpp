@@ -224,4 +224,32 @@ Verdict Questions::Inside::returnedVia(std::uint32_t element, std::uint32_t feed
     return verdict;
 }
 
+Verdict Questions::Inside::wherever(const std::vector<MovedIndex>& operators, const std::function<bool(const Position&)>& isSo,
+                                    Budget& steps)
+{
+    Verdict verdict;
+    verdict.coverage.positions = verdict.coverage.covered = countPositions(circuit, operators);
+    if (verdict.coverage.positions > exactTablePositions)
+        return unknown();
+    std::vector<std::uint8_t> table;
+    Position position = atRest(circuit);
+    forEachPosition(circuit, operators, position, [&] {
+        Cube cube;
+        for (MovedIndex each : operators)
+            cube.push_back({each, position[each]});
+        table.push_back(!positionWith(cube, {}, steps) ? 2 : isSo(position) ? 1 : 0);
+        steps.spend(1);
+        return true;
+    });
+    const auto isThere = [&](std::uint8_t value) { return std::find(table.begin(), table.end(), value) != table.end(); };
+    if (!isThere(1))
+        return verdict;
+    verdict.answer = isThere(0) ? Answer::Some : Answer::Always;
+    Fewest fewest = fewestFromTable(circuit, operators, table,
+                                    [&](const Cube& cube) { return positionWith(cube, {}, steps).has_value(); }, steps);
+    verdict.cubes = std::move(fewest.cubes);
+    verdict.more = fewest.more;
+    return verdict;
+}
+
 } // namespace doorloom

@@ -233,8 +233,13 @@ void Comparison::askBuzzing()
 
 void Comparison::askInputsAndDrives()
 {
-    for (std::uint32_t i = 0; i < circuit_.inputs.size(); ++i)
-        compare("operated", fmt::format("I{}", i), questions_.operated(i), brute_.operated(i));
+    for (std::uint32_t i = 0; i < circuit_.inputs.size(); ++i) {
+        const BruteVerdict brute = brute_.operated(i);
+        compare("operated", fmt::format("I{}", i), questions_.operated(i), brute);
+        const Verdict counted = questions_.wherever(questions_.operatorsThatMatterToInput(i),
+                                                    [&](const Position& position) { return questions_.operatedIn(position, i); });
+        compareAnswers("operated, counted through", fmt::format("I{}", i), counted.answer, brute.answer);
+    }
     for (std::uint32_t d = 0; d < circuit_.drives.size(); ++d) {
         const MovedIndex moved = circuit_.drives[d].moved;
         const auto asAnswer = [](bool yes) { return yes ? Answer::Some : Answer::Never; };
@@ -367,7 +372,7 @@ TEST(RandomVerdicts, AreThoseOfTheBruteForce)
         EXPECT_FALSE(answers.contains(Answer::Unknown)) << question;
     if (only)
         return;
-    for (const char* question : {"joined", "shorted", "returned", "returned via", "operated"})
+    for (const char* question : {"joined", "shorted", "returned", "returned via", "operated", "operated, counted through"})
         for (const Answer answer : {Answer::Never, Answer::Some, Answer::Always})
             EXPECT_GE(counts[question][answer], 300) << question << " " << word(answer);
     EXPECT_GE(counts["can move"][Answer::Never], 300);

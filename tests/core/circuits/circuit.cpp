@@ -50,7 +50,8 @@ std::vector<JudgedCircuit> allCircuits()
 {
     std::vector<JudgedCircuit> all;
     for (auto circuits : {wetOutputCircuits, twoSupplyCircuits, relayCircuits, lampInputCircuits,
-                          whichContactCircuits, doorOperatorCircuits, releaseCircuits, currentCircuits, numberCircuits, trapCircuits})
+                          whichContactCircuits, doorOperatorCircuits, releaseCircuits, currentCircuits, numberCircuits,
+                          supervisedCircuits, trapCircuits})
         for (JudgedCircuit& circuit : circuits())
             all.push_back(std::move(circuit));
     return all;

@@ -86,6 +86,7 @@ std::vector<JudgedCircuit> doorOperatorCircuits();
 std::vector<JudgedCircuit> releaseCircuits();      // E, K, L
 std::vector<JudgedCircuit> currentCircuits();      // G, J, M
 std::vector<JudgedCircuit> numberCircuits();       // volts and amperes
+std::vector<JudgedCircuit> supervisedCircuits();   // F
 std::vector<JudgedCircuit> trapCircuits();         // a, b, c …
 std::vector<JudgedCircuit> allCircuits();
 

@@ -89,19 +89,19 @@ SimplestWiring endOfLine(const std::string& kind)
 }
 
 // Two alike on an input that expects them: one in series, one across the switch.
-SimplestWiring twoAlike(const std::string& kind, const std::string& value, const std::string& another)
+SimplestWiring twoAlike(const std::string& kind, const std::string& value, const std::string& another, const std::string& said)
 {
     return {.kind = kind,
             .devices = "AC1 access-controller-two-doors; DPS1 door-switch; RA1 RB1 " + kind,
             .wires = "AC1:DPS1 → RA1:a; RA1:b → DPS1:A; DPS1:B → AC1:GND; RB1:a → DPS1:A; RB1:b → DPS1:B",
             .options = "AC1.EOL=" + value,
-            .slip = Slip{[another](JobBuilder& job) { job.option("AC1", "EOL", another); }, "never-operated", "AC1:DPS1"}};
+            .slip = Slip{[another](JobBuilder& job) { job.option("AC1", "EOL", another); }, said, "AC1:DPS1"}};
 }
 
-SimplestWiring fused(const std::string& kind)
+SimplestWiring fused(const std::string& kind, const std::string& supply)
 {
     return {.kind = kind,
-            .devices = "PS1 dc-supply-24; F1 " + kind + "; OL1 lamp",
+            .devices = "PS1 " + supply + "; F1 " + kind + "; OL1 lamp",
             .wires = "PS1:+ → F1:a; F1:b → OL1:+; OL1:− → PS1:−",
             .slip = Slip{[](JobBuilder& job) { job.wire("F1:b", "PS1:−"); }, "shorted", "PS1"}};
 }
@@ -133,12 +133,12 @@ std::vector<SimplestWiring> simplestParts()
             acrossAStrike("varistor-22", "dc-supply-12", "strike-fail-secure-12", "a", "b"),
             endOfLine("resistor"),
             endOfLine("resistor-8k2"),
-            twoAlike("resistor-1k", "1k", "none"),
-            twoAlike("resistor-4k7", "4k7", "1k"),
-            twoAlike("resistor-10k", "10k", "4k7"),
-            fused("fuse-1"),
-            fused("fuse-3"),
-            fused("ptc-1"),
+            twoAlike("resistor-1k", "1k", "none", "never-operated"),
+            twoAlike("resistor-4k7", "4k7", "1k", "end-of-line-value"),
+            twoAlike("resistor-10k", "10k", "4k7", "end-of-line-value"),
+            fused("fuse-1", "dc-supply-24"),
+            fused("fuse-3", "dc-supply-24-4a"),
+            fused("ptc-1", "dc-supply-24"),
             throughHinge("power-transfer"),
             throughHinge("hinge-transfer"),
             {.kind = "terminal-strip-8",
