@@ -40,6 +40,13 @@ Spot loadSpot(const Facts& facts, std::uint32_t element)
     return deviceSpot(device);
 }
 
+Spot feedSpot(const Facts& facts, std::uint32_t feed)
+{
+    const auto* source = partBehind<SourcePart>(facts.job, facts.net.origin(facts.circuit().feeds[feed].origin));
+    return source && source->plus != "+" && source->plus != "1" ? spotOf(facts, facts.circuit().feeds[feed].plus)
+                                                               : deviceSpot(facts.deviceOfFeed(feed));
+}
+
 std::vector<Witness> witnessesOf(const Facts& facts, const std::vector<Cube>& cubes)
 {
     std::vector<Witness> all;

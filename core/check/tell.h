@@ -16,6 +16,9 @@ Spot spotOf(const Facts& facts, Vertex vertex); // its terminal, or its device
 // A load's place: its device; where the device has several loads, the terminal that is this one's alone.
 Spot loadSpot(const Facts& facts, std::uint32_t element);
 
+// A source's place: its device; where its plus is not simply called +, that terminal.
+Spot feedSpot(const Facts& facts, std::uint32_t feed);
+
 std::vector<Witness> witnessesOf(const Facts& facts, const std::vector<Cube>& cubes);
 // The verdict's cubes as the finding's throws.
 void happensIn(Finding& finding, const Facts& facts, const Verdict& verdict);

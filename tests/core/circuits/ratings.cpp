@@ -5,6 +5,19 @@ namespace doorloom {
 
 namespace {
 
+// A supply that is called so, with so many amperes.
+Kind supplyOf(double amperes, const std::string& supplyClass)
+{
+    Kind kind = catalogueKind("dc-supply-24");
+    kind.name += "-other";
+    for (Part& part : kind.parts)
+        if (auto* source = std::get_if<SourcePart>(&part.body)) {
+            source->most = Amperes{amperes};
+            source->supplyClass = supplyClass;
+        }
+    return kind;
+}
+
 // M3
 JudgedCircuit varistorAcrossAStrike()
 {
@@ -35,11 +48,21 @@ JudgedCircuit varistorOnAc()
     return circuit;
 }
 
+// 100 VA at the 27.6 V of the charger are 3.62 A.
+JudgedCircuit class2Supply()
+{
+    const Job right = withDevices("OL1 lamp").device("PS1", supplyOf(3.5, "Class 2")).power("PS1", "OL1").job();
+    JudgedCircuit circuit{.name = "Class 2", .right = right, .hints = {}, .wrong = {}};
+    circuit.wrong.push_back(wrongForm("more than Class 2 allows", right, [](JobBuilder& job) { job.kind("PS1", supplyOf(4, "Class 2")); },
+                                      {{.rule = "class-2", .severity = "doubt", .at = "PS1", .names = {"3.62"}}}, Mending::InWords));
+    return circuit;
+}
+
 } // namespace
 
 std::vector<JudgedCircuit> ratingCircuits()
 {
-    return {varistorAcrossAStrike(), varistorOnAc()};
+    return {varistorAcrossAStrike(), varistorOnAc(), class2Supply()};
 }
 
 } // namespace doorloom
