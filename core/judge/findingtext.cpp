@@ -224,10 +224,10 @@ const Text& titleOf(const Finding& finding)
 const std::vector<Text>& notExamined()
 {
     static const std::vector<Text> all = {
-        {.en = "volts and amperes of alternating current, inrush, fuses and conductor sizes; what many doors on one supply draw "
-               "together; conductors without a length or a gauge count as no ohms",
-         .es = "tensiones y corrientes en alterna, picos de arranque, fusibles y secciones; lo que muchas puertas en una fuente "
-               "consumen juntas; los conductores sin longitud o calibre cuentan como cero ohmios"},
+        {.en = "volts and amperes of alternating current, inrush, conductors on the return side of fuses; what many doors on one "
+               "supply draw together; conductors without a length or a gauge count as no ohms",
+         .es = "tensiones y corrientes en alterna, picos de arranque, hilos del lado de retorno de los fusibles; lo que "
+               "muchas puertas en una fuente consumen juntas; los conductores sin longitud o calibre cuentan como cero ohmios"},
         {.en = "releases that no opening names, battery time",
          .es = "liberaciones que ninguna abertura nombra, autonomía de baterías"},
         {.en = "times: delays, hold times and their order", .es = "tiempos: retardos, duraciones y su orden"},

@@ -163,7 +163,9 @@ JudgedCircuit latchDrawnBack()
     JudgedCircuit circuit{.name = "inrush", .right = right, .hints = {}, .wrong = {}};
     const Cubes on{"KS1=on"};
     circuit.wrong.push_back(wrongForm("thin for the inrush", right, [](JobBuilder& wrong) { wiredWith(wrong, "16 AWG", 20.0 / 3 * 2); },
-                                      {{.rule = "under-voltage", .severity = "fault", .at = "LR1", .throws = on}}, Mending::InWords));
+                                      {{.rule = "under-voltage", .severity = "fault", .at = "LR1", .throws = on},
+                                       {.rule = "thin-conductor", .severity = "doubt", .at = "PS1"}}, // 16 A, and no fuse
+                                      Mending::InWords));
     circuit.wrong.push_back(wrongForm("supply too small for the inrush", right, [](JobBuilder& wrong) { wrong.kind("PS1", supplyOf(10)); },
                                       {{.rule = "overloaded-supply", .severity = "fault", .at = "PS1", .throws = on}}, Mending::InWords));
     circuit.wrong.push_back(wrongForm("contact too small for the inrush", right, [](JobBuilder& wrong) { wrong.kind("KS1", "key-switch"); },

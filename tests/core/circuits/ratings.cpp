@@ -18,6 +18,25 @@ Kind supplyOf(double amperes, const std::string& supplyClass)
     return kind;
 }
 
+Kind fuseOf(double amperes)
+{
+    Kind kind = catalogueKind("resistor");
+    kind.name = "fuse-" + std::to_string(amperes);
+    kind.parts = {{"fuse", {}, FusePart{"a", "b", Amperes{amperes}}}};
+    return kind;
+}
+
+Change gauges(const Job& job, const std::string& gauge)
+{
+    Change change;
+    for (const Conductor& row : job.conductors) {
+        Conductor changed = row;
+        changed.gauge = gauge;
+        change.steps.emplace_back(Put<Conductor>{row.id, changed});
+    }
+    return change;
+}
+
 // M3
 JudgedCircuit varistorAcrossAStrike()
 {
@@ -58,11 +77,46 @@ JudgedCircuit class2Supply()
     return circuit;
 }
 
+// A supply of 10 A that is no Class 2 one: 22 AWG bears 3 A in a bundle, and 6 A are more than any of its kind bears long.
+JudgedCircuit fusedBranch()
+{
+    JobBuilder job = withDevices("OL1 lamp").device("PS1", supplyOf(10, "")).device("F1", fuseOf(2));
+    job.wires("PS1:+ → F1:a; F1:b → OL1:+; OL1:− → PS1:−");
+    job.apply(gauges(job.job(), "22 AWG"));
+    Change thick;
+    Conductor feed = *job.job().conductors.find(conductorNamed(job.job(), "PS1:+ → F1:a"));
+    feed.gauge = "16 AWG";
+    thick.steps.emplace_back(Put<Conductor>{feed.id, feed});
+    job.apply(thick);
+    const Job right = job.job();
+    const auto thin = [](const std::string& severity, const std::string& at) {
+        return std::vector<Expected>{{.rule = "thin-conductor", .severity = severity, .at = at, .names = {"22 AWG"}}};
+    };
+    JudgedCircuit circuit{.name = "M45", .right = right, .hints = {}, .wrong = {}};
+    circuit.wrong.push_back(wrongForm("M45 fuse larger than its conductor", right, [](JobBuilder& wrong) { wrong.kind("F1", fuseOf(7)); },
+                                      thin("danger", "F1"), Mending::InWords));
+    circuit.wrong.push_back(wrongForm("M45 fuse somewhat larger", right, [](JobBuilder& wrong) { wrong.kind("F1", fuseOf(5)); }, thin("doubt", "F1"),
+                                      Mending::InWords));
+    circuit.wrong.push_back(wrongForm("M46 no fuse", right,
+                                      [](JobBuilder& wrong) { wrong.takeOff("PS1:+ → F1:a").move("F1:b → OL1:+", "PS1:+").remove("F1"); },
+                                      thin("danger", "PS1"), Mending::InWords));
+    return circuit;
+}
+
+JudgedCircuit fuseOnASmallSupply()
+{
+    const Job right = withDevices("PS1 dc-supply-24; OL1 lamp").device("F1", fuseOf(1)).wires("PS1:+ → F1:a; F1:b → OL1:+; OL1:− → PS1:−").job();
+    JudgedCircuit circuit{.name = "fuse", .right = right, .hints = {}, .wrong = {}};
+    circuit.wrong.push_back(wrongForm("fuse that never blows", right, [](JobBuilder& job) { job.kind("F1", fuseOf(3)); },
+                                      {{.rule = "large-fuse", .severity = "doubt", .at = "F1"}}, Mending::InWords));
+    return circuit;
+}
+
 } // namespace
 
 std::vector<JudgedCircuit> ratingCircuits()
 {
-    return {varistorAcrossAStrike(), varistorOnAc(), class2Supply()};
+    return {varistorAcrossAStrike(), varistorOnAc(), class2Supply(), fusedBranch(), fuseOnASmallSupply()};
 }
 
 } // namespace doorloom
