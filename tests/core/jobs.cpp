@@ -194,8 +194,10 @@ Kind JobBuilder::fitted(Kind kind) const
 {
     if (clamps_ == Clamps::Roomy)
         for (Strip& strip : kind.strips)
-            for (Terminal& terminal : strip.terminals)
+            for (Terminal& terminal : strip.terminals) {
                 terminal.clampCapacity = 99;
+                terminal.wire = {};
+            }
     return kind;
 }
 

@@ -16,7 +16,7 @@ namespace doorloom {
 // A kind that comes with the program, read once.
 const Kind& catalogueKind(const std::string& name);
 
-// How many conductors a clamp takes: as its kind says, or as many as a test likes. The circuits leave out the
+// How many conductors a clamp takes, and how thick: as its kind says, or as a test likes. The circuits leave out the
 // strips that a real job would have between one pole and its many landings.
 enum class Clamps { AsPrinted, Roomy };
 

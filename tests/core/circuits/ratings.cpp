@@ -112,11 +112,32 @@ JudgedCircuit fuseOnASmallSupply()
     return circuit;
 }
 
+// M62
+JudgedCircuit wiresInClamps()
+{
+    JobBuilder job; // clamps as printed
+    job.device("PS1", "dc-supply-24").device("OL1", "lamp").power("PS1", "OL1");
+    job.apply(gauges(job.job(), "18 AWG"));
+    const Job right = job.job();
+    JudgedCircuit circuit{.name = "M62", .right = right, .hints = {}, .wrong = {}};
+    const auto atEach = [](const std::string& reason) {
+        std::vector<Expected> all;
+        for (const char* at : {"OL1:+", "OL1:−", "PS1:+", "PS1:−"})
+            all.push_back({.rule = "wire-range", .severity = "fault", .at = at, .reason = reason});
+        return all;
+    };
+    circuit.wrong.push_back(wrongForm("M62 too thin", right, [](JobBuilder& wrong) { wrong.apply(gauges(wrong.job(), "26 AWG")); },
+                                      atEach("too thin"), Mending::InWords));
+    circuit.wrong.push_back(wrongForm("M62 too thick", right, [](JobBuilder& wrong) { wrong.apply(gauges(wrong.job(), "10 AWG")); },
+                                      atEach("too thick"), Mending::InWords));
+    return circuit;
+}
+
 } // namespace
 
 std::vector<JudgedCircuit> ratingCircuits()
 {
-    return {varistorAcrossAStrike(), varistorOnAc(), class2Supply(), fusedBranch(), fuseOnASmallSupply()};
+    return {varistorAcrossAStrike(), varistorOnAc(), class2Supply(), fusedBranch(), fuseOnASmallSupply(), wiresInClamps()};
 }
 
 } // namespace doorloom
