@@ -7,7 +7,7 @@ namespace doorloom {
 extern const Check shortedSource, batteryWrong, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, wrongCurrent, foreignVolts,
     neverFed, halfFed, nearlyShorted, voltsThroughLoad, overVoltage, underVoltage, overloadedSupply, noSpareForRecharging,
     overloadedContact, overloadedFuse, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, buzzes, alwaysFed, sharedLoop, endOfLineValue, neverOperated,
-    alwaysOperated, endOfLinePlace, varistorRating, thinConductor, largeFuse, class2Limit, wireRange, suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
+    alwaysOperated, endOfLinePlace, solidState, contactLeast, varistorRating, thinConductor, largeFuse, class2Limit, wireRange, suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
@@ -15,7 +15,7 @@ static constexpr const Check* checks[] = {
     &wrongCurrent,   &foreignVolts,     &voltsThroughLoad,    &neverFed,  &halfFed,  &overVoltage,     &underVoltage,
     &overloadedSupply, &noSpareForRecharging, &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
     &operatorInSituation, &buzzes,      &alwaysFed,           &sharedLoop,    &endOfLineValue, &neverOperated, &alwaysOperated,
-    &endOfLinePlace, &varistorRating, &thinConductor, &largeFuse, &class2Limit, &wireRange, &suppression,
+    &endOfLinePlace, &solidState,       &contactLeast,        &varistorRating, &thinConductor, &largeFuse, &class2Limit, &wireRange, &suppression,
     &optionNotChosen, &emptyTerminal,   &waitingEnd,          &overfilledTerminal, &duplicateTag,
 };
 

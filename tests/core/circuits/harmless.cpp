@@ -22,7 +22,10 @@ std::vector<Key> landedTerminals(const Job& job, const Device& device)
 bool isBareContact(const Kind& kind)
 {
     return std::all_of(kind.parts.begin(), kind.parts.end(),
-                       [](const Part& part) { return std::holds_alternative<ContactPart>(part.body); });
+                       [](const Part& part) {
+                           const auto* contact = std::get_if<ContactPart>(&part.body);
+                           return contact && !contact->solidState;
+                       });
 }
 
 bool isUnpolarisedLoad(const Kind& kind)

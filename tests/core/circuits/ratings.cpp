@@ -5,6 +5,19 @@ namespace doorloom {
 
 namespace {
 
+// A push plate whose contacts want so much to stay clean.
+Kind plateThatWants(double volts, double amperes)
+{
+    Kind kind = catalogueKind("push-plate");
+    kind.name += "-rated";
+    for (Part& part : kind.parts)
+        if (auto* contact = std::get_if<ContactPart>(&part.body)) {
+            contact->rating.leastVolts = Volts{volts};
+            contact->rating.leastCurrent = Amperes{amperes};
+        }
+    return kind;
+}
+
 // A supply that is called so, with so many amperes.
 Kind supplyOf(double amperes, const std::string& supplyClass)
 {
@@ -133,11 +146,66 @@ JudgedCircuit wiresInClamps()
     return circuit;
 }
 
+// 5 V behind 4.7 kΩ: 1.06 mA.
+JudgedCircuit plateOnADryInput()
+{
+    const Job right = withDevices("AC1 access-controller")
+                          .device("PB1", plateThatWants(5, 0.001))
+                          .wires("PB1:C → AC1:GND; PB1:NO → AC1:REX")
+                          .job();
+    JudgedCircuit circuit{.name = "contact least", .right = right, .hints = {}, .wrong = {}};
+    const std::vector<Expected> starved{{.rule = "contact-least", .severity = "doubt", .at = "PB1:NO"}};
+    circuit.wrong.push_back(wrongForm("contact that wants 10 mA", right,
+                                      [](JobBuilder& job) { job.kind("PB1", plateThatWants(5, 0.01)); }, starved,
+                                      Mending::InWords));
+    circuit.wrong.push_back(wrongForm("contact that wants 12 V", right,
+                                      [](JobBuilder& job) { job.kind("PB1", plateThatWants(12, 0.001)); }, starved,
+                                      Mending::InWords));
+    return circuit;
+}
+
+Kind solidStatePlate()
+{
+    Kind kind = catalogueKind("push-plate");
+    kind.name += "-solid-state";
+    for (Part& part : kind.parts)
+        if (auto* contact = std::get_if<ContactPart>(&part.body); contact && contact->b == "NO")
+            contact->solidState = true;
+    return kind;
+}
+
+// In the plus, beside a bare contact that bridges it; in the minus.
+JudgedCircuit solidStateContacts()
+{
+    const Job right = withDevices("PS1 dc-supply-24; KS1 key-switch; OL1 OL2 lamp")
+                          .device("PB1", solidStatePlate())
+                          .device("PB2", solidStatePlate())
+                          .wires("PS1:+ → PB1:C; PB1:NO → OL1:+; OL1:− → PS1:−; PS1:+ → KS1:C; KS1:NO → OL1:+; "
+                                 "PS1:+ → OL2:+; OL2:− → PB2:C; PB2:NO → PS1:−")
+                          .job();
+    JudgedCircuit circuit{.name = "solid state", .right = right, .hints = {}, .wrong = {}};
+    circuit.wrong.push_back(wrongForm("solid state reversed in the minus", right, [](JobBuilder& job) { job.exchange("PB2:C", "PB2:NO"); },
+                                      {{.rule = "solid-state", .severity = "fault", .at = "PB2:NO", .reason = "reversed"}}));
+    return circuit;
+}
+
+JudgedCircuit solidStateOnAc()
+{
+    const Job right = withDevices("TX1 transformer-24; PB1 push-plate; ACS1 strike-ac")
+                          .wires("TX1:1 → PB1:C; PB1:NO → ACS1:1; ACS1:2 → TX1:2")
+                          .job();
+    JudgedCircuit circuit{.name = "solid state AC", .right = right, .hints = {}, .wrong = {}};
+    circuit.wrong.push_back(wrongForm("solid state on AC", right, [](JobBuilder& job) { job.kind("PB1", solidStatePlate()); },
+                                      {{.rule = "solid-state", .severity = "fault", .at = "PB1:NO", .reason = "AC"}}, Mending::InWords));
+    return circuit;
+}
+
 } // namespace
 
 std::vector<JudgedCircuit> ratingCircuits()
 {
-    return {varistorAcrossAStrike(), varistorOnAc(), class2Supply(), fusedBranch(), fuseOnASmallSupply(), wiresInClamps()};
+    return {varistorAcrossAStrike(), varistorOnAc(),     class2Supply(),     fusedBranch(),       fuseOnASmallSupply(),
+            wiresInClamps(),         plateOnADryInput(), solidStateContacts(), solidStateOnAc()};
 }
 
 } // namespace doorloom
