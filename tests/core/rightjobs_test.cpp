@@ -1,3 +1,4 @@
+#include "circuits/harmless.h"
 #include "circuits/seen.h"
 #include "rightjobs/rightjob.h"
 
@@ -24,6 +25,14 @@ TEST_P(RightJobs, GiveNothingToSay)
 {
     for (const Seen& seen : seenIn(jobOf(GetParam()), windowBudget))
         EXPECT_EQ(seen.severity, "hint") << written(seen);
+}
+
+TEST_P(RightJobs, GiveNothingToSayAfterHarmlessEdits)
+{
+    const Job right = jobOf(GetParam());
+    for (const Harmless& edit : harmlessEdits(right, right, 6))
+        for (const Seen& seen : seenIn(edit.job, windowBudget))
+            EXPECT_EQ(seen.severity, "hint") << edit.name << ": " << written(seen);
 }
 
 std::string testName(const testing::TestParamInfo<RightJob>& each)

@@ -119,11 +119,13 @@ TEST(TypedLine, PlacesAKindByItsWords)
 {
     SmallSite site;
     EXPECT_EQ(typed(site, "place strike cab1"),
-              "'strike' fits several kinds. Say which: strike-ac, strike-fail-safe, strike-fail-safe-12, "
-              "strike-fail-secure, strike-fail-secure-12, strike-fail-secure-bare.");
+              "'strike' fits several kinds. Say which: strike-ac, strike-ac-16, strike-fail-safe, strike-fail-safe-12, "
+              "strike-fail-secure, strike-fail-secure-12, strike-fail-secure-bare, strike-monitor-fail-safe, "
+              "strike-monitor-fail-secure.");
     EXPECT_EQ(typed(site, "place strike fail-s cab1"),
-              "'strike fail-s' fits several kinds. Say which: strike-ac, strike-fail-safe, strike-fail-safe-12, "
-              "strike-fail-secure, strike-fail-secure-12, strike-fail-secure-bare.");
+              "'strike fail-s' fits several kinds. Say which: strike-ac, strike-ac-16, strike-fail-safe, "
+              "strike-fail-safe-12, strike-fail-secure, strike-fail-secure-12, strike-fail-secure-bare, "
+              "strike-monitor-fail-safe, strike-monitor-fail-secure.");
     EXPECT_EQ(typed(site, "place strike fail-sec 12v frame"), "place ES2");
     EXPECT_EQ(typed(site, "place strike-fail-safe frame es7 \"inner leaf\""), "place ES7");
     const Device& seven = *deviceTagged(site.job(), "ES7");
@@ -296,10 +298,10 @@ TEST(Completions, ListWhatMayFollow)
     EXPECT_EQ(completed(site, "ps1 + e"), "ES1");
     EXPECT_EQ(completed(site, "ps1 + es1 1 "), "C1.1 C1.2 C1.3 C1.4 wire");
     EXPECT_EQ(completed(site, "place "), texts(completionsFor(site.job(), stock(), "place x", 6)));
-    EXPECT_EQ(completed(site, "place strike"), "strike-ac strike-fail-safe strike-fail-safe-12 strike-fail-secure "
-                                               "strike-fail-secure-12 strike-fail-secure-bare");
-    EXPECT_EQ(completed(site, "place strike "), "strike-ac strike-fail-safe strike-fail-safe-12 strike-fail-secure "
-                                                "strike-fail-secure-12 strike-fail-secure-bare");
+    EXPECT_EQ(completed(site, "place strike"), "strike-ac strike-ac-16 strike-fail-safe strike-fail-safe-12 "
+                                               "strike-fail-secure strike-fail-secure-12");
+    EXPECT_EQ(completed(site, "place strike "), "strike-ac strike-ac-16 strike-fail-safe strike-fail-safe-12 "
+                                                "strike-fail-secure strike-fail-secure-12");
     EXPECT_EQ(completed(site, "place strike-fail-safe "), "CAB1 FRAME");
     EXPECT_EQ(completed(site, "place strike-fail-safe FRAME "), "ES2");
     EXPECT_EQ(completed(site, "pull 18"), "18/4 18/2 18/3 18/5");
@@ -390,8 +392,10 @@ TEST(MatchingKinds, FindsByALettersOfAnyLanguageBestFirst)
             joined += (joined.empty() ? "" : " ") + kind->name;
         return joined;
     };
-    EXPECT_EQ(names("strike sec"), "strike-ac strike-fail-secure strike-fail-secure-12 strike-fail-secure-bare");
-    EXPECT_EQ(names("contra sec", Language::Spanish), "strike-ac strike-fail-secure strike-fail-secure-12 strike-fail-secure-bare");
+    const std::string secure = "strike-ac strike-ac-16 strike-fail-secure strike-fail-secure-12 strike-fail-secure-bare "
+                               "strike-monitor-fail-secure";
+    EXPECT_EQ(names("strike sec"), secure);
+    EXPECT_EQ(names("contra sec", Language::Spanish), secure);
     EXPECT_EQ(names("electrica 12", Language::Spanish).substr(0, 20), "strike-fail-safe-12 ");
     EXPECT_EQ(names("rel").substr(0, 5), "relay");
     EXPECT_EQ(names("no such thing"), "");

@@ -29,6 +29,14 @@ SimplestWiring failSafe(const std::string& kind, const std::string& one, const s
             .slip = Slip{[](JobBuilder& job) { job.exchange("KS1:NO", "KS1:NC"); }, "wrong-in-situation", "ES1"}};
 }
 
+// The same with its latch monitor on a lamp.
+SimplestWiring monitored(SimplestWiring wiring)
+{
+    wiring.devices += "; OL1 lamp";
+    wiring.wires += "; PS1:+ → ES1:C; ES1:NO → OL1:+; OL1:− → PS1:−";
+    return wiring;
+}
+
 SimplestWiring bareCoil()
 {
     return {.kind = "strike-fail-secure-bare",
@@ -62,10 +70,10 @@ SimplestWiring stairLever()
             .slip = Slip{[](JobBuilder& job) { job.move("AC1:LK.NC → PT1:1", "AC1:LK.NO"); }, "wrong-in-situation", "EL1"}};
 }
 
-SimplestWiring storeLever()
+SimplestWiring storeLever(const std::string& kind)
 {
-    return {.kind = "lever-lock-fail-secure",
-            .devices = "PS1 dc-supply-24; AC1 access-controller; PT1 power-transfer; EL1 lever-lock-fail-secure",
+    return {.kind = kind,
+            .devices = "PS1 dc-supply-24; AC1 access-controller; PT1 power-transfer; EL1 " + kind,
             .wires = "PS1:+ → AC1:LK.C; AC1:LK.NO → PT1:1; PT1:1' → EL1:+; EL1:− → PT1:2'; PT1:2 → PS1:−; "
                      "EL1:RX.C → PT1:3'; PT1:3 → AC1:GND; EL1:RX.NO → PT1:4'; PT1:4 → AC1:REX",
             .opening = openedFrom("EL1", {{"card", "AC1=in"}}, Promised::Locked),
@@ -106,13 +114,16 @@ std::vector<SimplestWiring> simplestLocks()
             bareCoil(),
             failSafe("strike-fail-safe", "1", "2"),
             failSafe("strike-fail-safe-12", "1", "2"),
+            monitored(failSecure("strike-monitor-fail-secure", "1", "2")),
+            monitored(failSafe("strike-monitor-fail-safe", "1", "2")),
             magnet("mag-lock"),
             magnet("mag-lock-12"),
             magnet("mag-lock-sensor", controller, toController),
             magnet("shear-lock", controller, toController),
             magnet("electric-bolt", controller, "; ML1:C → AC1:GND; ML1:THROWN → AC1:DPS"),
             stairLever(),
-            storeLever(),
+            storeLever("lever-lock-fail-secure"),
+            storeLever("lever-lock-motor"),
             motorRetraction(),
             failSafe("exit-trim-fail-safe", "+", "−"),
             failSecure("exit-trim-fail-secure", "+", "−"),

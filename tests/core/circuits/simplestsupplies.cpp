@@ -106,12 +106,13 @@ SimplestWiring triggered()
             .slip = Slip{[](JobBuilder& job) { job.option("DB1", "OUT1", "off"); }, "wrong-in-situation", "ML1"}};
 }
 
-SimplestWiring alternating(const std::string& kind)
+SimplestWiring alternating(const std::string& kind, const std::string& transformer, const std::string& strike)
 {
     return {.kind = kind,
-            .devices = "TX1 transformer-24; PB1 push-plate; ACS1 strike-ac",
+            .devices = "TX1 " + transformer + "; PB1 push-plate; ACS1 " + strike,
             .wires = "TX1:1 → PB1:C; PB1:NO → ACS1:1; ACS1:2 → TX1:2",
-            .opening = openedFrom("ACS1", {{"plate", "PB1=pressed"}}, Promised::Locked)};
+            .opening = openedFrom("ACS1", {{"plate", "PB1=pressed"}}, Promised::Locked),
+            .slip = Slip{[](JobBuilder& job) { job.device("D1", "diode").wires("D1:K → ACS1:1; D1:A → ACS1:2"); }, "shorted", "TX1"}};
 }
 
 SimplestWiring boards(const std::string& kind)
@@ -191,8 +192,10 @@ std::vector<SimplestWiring> simplestSupplies()
             onStrongSupply(),
             distribution(),
             triggered(),
-            alternating("transformer-24"),
-            alternating("strike-ac"),
+            alternating("transformer-24", "transformer-24", "strike-ac"),
+            alternating("strike-ac", "transformer-24", "strike-ac"),
+            alternating("transformer-16", "transformer-16", "strike-ac-16"),
+            alternating("strike-ac-16", "transformer-16", "strike-ac-16"),
             boards("half-wave-board"),
             boards("bridge-board"),
             module("relay-module-negative", "K1.C", "K1.NO"),

@@ -131,6 +131,7 @@ std::vector<SimplestWiring> simplestSwitches()
     add(exitSensor());
     add(keyed("key-switch", ""));
     add(keyed("key-switch-2-pole", "1"));
+    add(keyed("key-switch-momentary", ""));
     add(bothWays("selector", "A", "B"));
     add(bothWays("door-switch-changeover", "SHUT", "OPEN"));
     add(bothWays("bolt-monitor", "BACK", "THROWN"));

@@ -132,6 +132,25 @@ RightJob twoDoorsOnABus()
             .openings = {interlocked("DOOR1", "ES1", "AC1:LK1=in"), interlocked("DOOR2", "ES2", "AC1:LK2=in")}};
 }
 
+// The latch monitor and the door switch in series: secured only while both are.
+RightJob monitoredStrike()
+{
+    return {.name = "strike with latch monitor and door switch in series",
+            .devices = "PS1 dc-supply-24; AC1 access-controller; ES1 strike-monitor-fail-secure; DPS1 door-switch",
+            .wires = "PS1:+ → AC1:LK.C; AC1:LK.NO → ES1:1; ES1:2 → PS1:−; AC1:DPS → DPS1:A; DPS1:B → ES1:C; ES1:NO → AC1:GND",
+            .openings = {openedFrom("ES1", {{"card", "AC1=in"}}, Promised::Locked)}};
+}
+
+// Motor lever: seven tenths of an ampere for a moment through thin wires, then next to nothing.
+RightJob motorLever()
+{
+    return {.name = "motor lever lock behind a keypad",
+            .devices = "PS1 dc-supply-24; KP1 keypad; PT1 power-transfer; EL1 lever-lock-motor; KS1 key-switch-momentary",
+            .wires = "PS1:+ → KP1:+; PS1:− → KP1:−; PS1:+ → KP1:C; KP1:NO → PT1:1; PS1:+ → KS1:C; KS1:NO → PT1:1; PT1:1' → EL1:+; "
+                     "EL1:− → PT1:2'; PT1:2 → PS1:−",
+            .openings = {openedFrom("EL1", {{"code", "KP1:relay=in"}, {"key", "KS1=on"}}, Promised::Locked)}};
+}
+
 // A key and a card, each by itself; a fuse of the strike's own.
 RightJob keyBesideCard()
 {
@@ -172,7 +191,7 @@ RightJob eightDoors()
 std::vector<RightJob> rightCardDoors()
 {
     return {cardDoor(), cardDoorAt12(),   stair(),    leverThroughHinge(), interlock(),     lockOnOtherSupply(), commonReturn(), keypad(),
-            keypadFailSafe(), isolated(), twoDoorsOnABus(), keyBesideCard(), trim(), eightDoors()};
+            keypadFailSafe(), isolated(), twoDoorsOnABus(), monitoredStrike(), motorLever(), keyBesideCard(), trim(), eightDoors()};
 }
 
 } // namespace doorloom

@@ -85,6 +85,23 @@ RightJob alternatingStrike()
             .openings = {openedFrom("ACS1", {{"button", "PB1=pressed"}}, Promised::Locked)}};
 }
 
+// Two buttons beside each other, inside and at the desk; both only for as long as they are pressed.
+RightJob alternatingAt16()
+{
+    return {.name = "T15 at 16 V with two buttons",
+            .devices = "TX1 transformer-16; PB1 PB2 push-plate; ACS1 strike-ac-16",
+            .wires = "TX1:1 → PB1:C; TX1:1 → PB2:C; PB1:NO → ACS1:1; PB2:NO → ACS1:1; ACS1:2 → TX1:2",
+            .openings = {openedFrom("ACS1", {{"button", "PB1=pressed"}, {"desk", "PB2=pressed"}}, Promised::Locked)}};
+}
+
+// A relay for AC keeps the door operator's dry input apart from the transformer.
+RightJob alternatingRelay()
+{
+    return {.name = "AC relay between transformer and operator",
+            .devices = "TX1 transformer-24; KS1 key-switch-momentary; IR1 relay-ac; DO1 door-operator",
+            .wires = "TX1:1 → KS1:C; KS1:NO → IR1:A1; IR1:A2 → TX1:2; IR1:C1 → DO1:ACOM; IR1:NO1 → DO1:ACT"};
+}
+
 // The output sinks: the coil's plus is fed, the commons are joined, the operator sees a bare contact.
 RightJob openCollector()
 {
@@ -171,7 +188,7 @@ RightJob strikeThenOperator()
 
 std::vector<RightJob> rightOperators()
 {
-    return {ownRelayDry(), ownRelayWet(),   ownRelayMagnet(),    sequenced(),  vestibule(), vestibuleWithStrike(), alternatingStrike(), openCollector(),
+    return {ownRelayDry(), ownRelayWet(),   ownRelayMagnet(),    sequenced(),  vestibule(), vestibuleWithStrike(), alternatingStrike(), alternatingAt16(), alternatingRelay(), openCollector(),
             boltBlocks(),  safety(), twoSafetySensors(), modeSwitch(), retraction(), motorRetraction(), strikeThenOperator()};
 }
 
