@@ -97,14 +97,6 @@ std::string rowsJson(const Job& job, const std::vector<ReadingRow>& rows, bool w
     return "[" + list + (list.empty() ? "]" : "\n]");
 }
 
-std::string namesJson(const Job& job, const std::vector<Landing>& landings)
-{
-    std::string list;
-    for (const Landing& landing : landings)
-        list += (list.empty() ? "" : ", ") + quoted(nameOf(job, landing));
-    return "[" + list + "]";
-}
-
 } // namespace
 
 std::optional<std::pair<Landing, Landing>> sidesOf(const Job& job, const Origin& origin, const Key& a, const Key& b)
@@ -177,6 +169,22 @@ VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& posi
     return report;
 }
 
+std::string namesJson(const Job& job, const std::vector<Landing>& landings)
+{
+    std::string list;
+    for (const Landing& landing : landings)
+        list += (list.empty() ? "" : ", ") + quoted(nameOf(job, landing));
+    return "[" + list + "]";
+}
+
+std::string throwsJson(const std::vector<std::pair<std::string, std::string>>& throws)
+{
+    std::string json;
+    for (const auto& [moved, thrown] : throws)
+        json += fmt::format("{}{}: {}", json.empty() ? "" : ", ", quoted(moved), quoted(thrown));
+    return "{" + json + "}";
+}
+
 std::string voltsText(const Job& job, const VoltsReport& report, const std::string& file, Language language)
 {
     std::string text = fmt::format("{}\n{} {}\n{}\n", file, inWords(positionHead, language), positionWords(report, language),
@@ -208,10 +216,7 @@ std::string voltsText(const Job& job, const VoltsReport& report, const std::stri
 std::string voltsJson(const Job& job, const VoltsReport& report)
 {
     static constexpr const char* levels[] = {"lowest", "nominal", "highest", "battery"};
-    std::string position;
-    for (const auto& [moved, thrown] : report.position)
-        position += fmt::format("{}{}: {}", position.empty() ? "" : ", ", quoted(moved), quoted(thrown));
-    std::string json = fmt::format("{{\"position\": {{{}}},\n\"supplies\": \"{}\", \"celsius\": {}, \"ac\": {},\n", position,
+    std::string json = fmt::format("{{\"position\": {},\n\"supplies\": \"{}\", \"celsius\": {}, \"ac\": {},\n", throwsJson(report.position),
                                    levels[static_cast<int>(report.supplies)], numberText(report.conditions.celsius),
                                    report.conditions.ac);
     json += fmt::format("\"sources\": {},\n\"loads\": {},\n\"between\": {},\n", rowsJson(job, report.sources, true),

@@ -43,4 +43,8 @@ VoltsReport voltsReport(const Job& job, const Netlist& net, const Position& posi
 std::string voltsText(const Job& job, const VoltsReport& report, const std::string& file, Language language);
 std::string voltsJson(const Job& job, const VoltsReport& report); // DEVELOPERS.md describes it
 
+// What every report of readings says in JSON.
+std::string namesJson(const Job& job, const std::vector<Landing>& landings);                     // ["PS1:+", …]
+std::string throwsJson(const std::vector<std::pair<std::string, std::string>>& throws);         // {"KS1": "on", …}
+
 } // namespace doorloom

@@ -106,9 +106,9 @@ Result<Landing> landingNamed(const Job& job, std::string_view text)
     return Landing{device.id, terminals.front()->key};
 }
 
-Result<Position> positionNamed(const Job& job, const Netlist& net, const Questions& ask, std::string_view text)
+Result<std::vector<std::pair<MovedIndex, ThrowIndex>>> givenThrows(const Job& job, const Netlist& net, std::string_view text)
 {
-    Position position = atRest(net.circuit());
+    std::vector<std::pair<MovedIndex, ThrowIndex>> all;
     std::set<MovedIndex> given;
     while (!trimmed(text).empty()) {
         const auto comma = std::min(text.find(','), text.size());
@@ -118,14 +118,25 @@ Result<Position> positionNamed(const Job& job, const Netlist& net, const Questio
         const MovedIndex index = *net.indexOf(one.value().moved->id);
         if (!given.insert(index).second)
             return problem("--position", {twice, {{"name", nameOf(job, *one.value().moved)}}}, giveOnce);
-        position[index] = static_cast<ThrowIndex>(one.value().thrown);
+        all.emplace_back(index, static_cast<ThrowIndex>(one.value().thrown));
         text = comma == text.size() ? std::string_view() : text.substr(comma + 1);
     }
+    return all;
+}
+
+Result<Position> positionNamed(const Job& job, const Netlist& net, const Questions& ask, std::string_view text)
+{
+    const auto given = givenThrows(job, net, text);
+    if (!given.ok())
+        return given.problem();
+    Position position = atRest(net.circuit());
+    for (const auto& [moved, thrown] : given.value())
+        position[moved] = thrown;
     std::optional<Position> settled = ask.settled(position);
     if (!settled)
         return problem("--position", neverSettles, seeBuzzes);
-    for (MovedIndex moved : given) // a coil that was said to be in is in
-        (*settled)[moved] = position[moved];
+    for (const auto& [moved, thrown] : given.value()) // a coil that was said to be in is in
+        (*settled)[moved] = thrown;
     return *settled;
 }
 

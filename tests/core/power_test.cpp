@@ -3,7 +3,7 @@
 
 #include "core/golden.h"
 #include "core/jobs.h"
-#include "core/papersite.h"
+#include "core/lines.h"
 
 #include <gtest/gtest.h>
 
@@ -13,81 +13,18 @@
 namespace doorloom {
 namespace {
 
+using namespace lines;
 using papersite::Site;
 
-constexpr double feet = 0.3048;
 const PaperSetup english{Language::English, "0123456789ab"}, spanish{Language::Spanish, "0123456789ab"};
 
-Kind dcSupply(double volts, double lowest, double most = 20)
-{
-    Kind kind = papersite::kindOf("test-dc", "DC supply", "Fuente de CC", "supply");
-    kind.strips = {papersite::stripOf("output", "salida", {"+", "−"})};
-    SourcePart source;
-    source.plus = "+";
-    source.minus = "−";
-    source.lowest = Volts{lowest};
-    source.nominal = Volts{volts};
-    source.highest = Volts{volts};
-    source.most = Amperes{most};
-    papersite::addPart(kind, source);
-    return kind;
-}
-
-Kind lockOf(double volts, double amperes, double least, LoadLaw law = LoadLaw::Resistive)
-{
-    Kind kind = papersite::kindOf("test-lock", "Lock", "Cerradura", "lock");
-    kind.strips = {papersite::stripOf("coil", "bobina", {"1", "2"})};
-    LoadPart coil = papersite::loadOf("1", "2");
-    coil.use = LoadUse::Lock;
-    coil.rated = {{Volts{volts}, Amperes{amperes}}};
-    coil.law = law;
-    coil.leastVolts = Volts{least};
-    papersite::addPart(kind, coil);
-    return kind;
-}
-
-LoadPart& coilOf(Kind& kind) { return std::get<LoadPart>(kind.parts.back().body); }
-
-// A supply, and loads on two conductors each.
-class Lines {
-public:
-    explicit Lines(const Kind& supply) : supply_(site.device("PS1", supply, {})) {}
-
-    DeviceId load(const std::string& tag, const Kind& kind, const std::string& gauge, double oneWayFeet)
-    {
-        const DeviceId device = site.device(tag, kind, {});
-        pair(supply_, "+", "−", device, gauge, oneWayFeet);
-        return device;
-    }
-    void pair(DeviceId from, const Key& plus, const Key& minus, DeviceId to, const std::string& gauge, double oneWayFeet)
-    {
-        wire(Site::at(from, plus), Site::at(to, "1"), gauge, oneWayFeet);
-        wire(Site::at(from, minus), Site::at(to, "2"), gauge, oneWayFeet);
-    }
-    void wire(End from, End to, const std::string& gauge, double lengthFeet)
-    {
-        Conductor row;
-        row.tag = "N" + std::to_string(site.job.conductors.size());
-        row.gauge = gauge;
-        row.from = from;
-        row.to = to;
-        row.length = Metres{lengthFeet * feet};
-        site.put(row);
-    }
-    PowerSheet sheet() const { return powerOf(site.job, ""); }
-    DeviceId supply() const { return supply_; }
-
-    Site site;
-
-private:
-    DeviceId supply_;
-};
+PowerSheet sheetOf(const Lines& lines) { return powerOf(lines.site.job, ""); }
 
 LoadLine lineOfOne(const Kind& supply, const Kind& load, const std::string& gauge, double oneWayFeet)
 {
     Lines lines(supply);
     lines.load("L1", load, gauge, oneWayFeet);
-    return lines.sheet().loads.at(0);
+    return sheetOf(lines).loads.at(0);
 }
 
 // ---- Figures.
@@ -189,10 +126,26 @@ TEST(Power, LetsTheOthersHoldWhileOneTakesItsInrush)
     const DeviceId first = lines.load("L1", lockOf(24, 0.5, 12, LoadLaw::ConstantCurrent), "22 AWG", 100);
     const DeviceId last = lines.site.device("L2", heavy, {});
     lines.pair(first, "1", "2", last, "22 AWG", 100);
-    const LoadLine line = lines.sheet().loads.at(1);
+    const LoadLine line = sheetOf(lines).loads.at(1);
     EXPECT_NEAR(line.holding.value().value, 24 - 3.228 * 1.0 - 3.228 * 0.5, 0.005);
     EXPECT_NEAR(line.atInrush.value().value, 24 - 3.228 * 2.5 - 3.228 * 2.0, 0.01);
     EXPECT_NEAR(line.way.value().value, 400 * feet, 1e-9); // out and back of both pieces
+}
+
+// One plate starts two locks of 2 A at the end of 100 ft of 22 AWG, 3.228 Ω.
+TEST(Power, HasWhatOneOperatorStartsPullInTogether)
+{
+    Kind lock = lockOf(24, 0.5, 8);
+    coilOf(lock).inrush = Amperes{2};
+    Lines lines(dcSupply(24, 24));
+    const DeviceId plate = lines.site.device("PB1", papersite::plate(), {});
+    const DeviceId first = lines.site.device("L1", lock, {}), second = lines.site.device("L2", lock, {});
+    lines.wire(Site::at(lines.supply(), "+"), Site::at(plate, "C"), "22 AWG", 100);
+    lines.wire(Site::at(lines.supply(), "−"), Site::at(first, "2"), "22 AWG", 100);
+    lines.wire(Site::at(plate, "NO"), Site::at(first, "1"), "22 AWG", 0);
+    lines.pair(first, "1", "2", second, "22 AWG", 0);
+    for (const LoadLine& line : sheetOf(lines).loads)
+        EXPECT_NEAR(line.atInrush.value().value, 24 - 3.228 * 4, 0.01) << line.load;
 }
 
 // 50 ft of 18 AWG are 0.6385 Ω there and back: 1.5 A + 1.0 A + 0.5 A.
@@ -206,7 +159,7 @@ TEST(Power, AddsUpAlongAChain)
         lines.pair(last, "1", "2", next, "18 AWG", 50);
         last = next;
     }
-    const PowerSheet sheet = lines.sheet();
+    const PowerSheet sheet = sheetOf(lines);
     const double drops[] = {0.96, 1.60, 1.92};
     for (std::size_t i = 0; i < 3; ++i)
         EXPECT_NEAR(24 - sheet.loads.at(i).holding.value().value, drops[i], 0.005);
@@ -238,8 +191,8 @@ TEST(Power, SaysWhatIsNotKnownOfALoad)
     EXPECT_EQ(lineOfOne(dcSupply(12, 12), silent, "18 AWG", 100).verdict, PowerVerdict::LeastNotSaid);
     Lines lines(dcSupply(12, 12));
     lines.site.device("L1", silent, {});
-    EXPECT_EQ(lines.sheet().loads.at(0).verdict, PowerVerdict::NeverFed);
-    EXPECT_FALSE(lines.sheet().loads.at(0).holding);
+    EXPECT_EQ(sheetOf(lines).loads.at(0).verdict, PowerVerdict::NeverFed);
+    EXPECT_FALSE(sheetOf(lines).loads.at(0).holding);
 }
 
 // ---- Positions and sources.
@@ -251,7 +204,7 @@ TEST(Power, NamesTheWorstPositionAndTheWayThroughItsContact)
     lines.wire(Site::at(lines.supply(), "+"), Site::at(plate, "C"), "18 AWG", 30);
     lines.wire(Site::at(plate, "NO"), Site::at(lock, "1"), "16 AWG", 20);
     lines.wire(Site::at(lock, "2"), Site::at(lines.supply(), "−"), "18 AWG", 50);
-    const LoadLine line = lines.sheet().loads.at(0);
+    const LoadLine line = sheetOf(lines).loads.at(0);
     ASSERT_EQ(line.position.size(), 1u);
     EXPECT_EQ(inWords(line.position.front()), "PB1 pressed");
     EXPECT_EQ(line.source, "PS1:+");
@@ -268,7 +221,7 @@ TEST(Power, AddsUpWhatASourceGivesByLoad)
         int number = 0;
         for (double amperes : {0.25, 0.25, 0.25, 0.05, 0.05, 0.12, 0.12})
             lines.load("L" + std::to_string(++number), lockOf(24, amperes, 12, LoadLaw::ConstantCurrent), "18 AWG", 20);
-        const SourceLine line = lines.sheet().sources.at(0);
+        const SourceLine line = sheetOf(lines).sources.at(0);
         EXPECT_NEAR(line.sum.value, 1.09, 1e-9);
         EXPECT_EQ(line.loads.size(), 7u);
         EXPECT_EQ(line.loads.at(3).first, "L4:1, 2");
@@ -285,7 +238,7 @@ TEST(Power, ListsWhatFlowsElsewhereThanIntoLoads)
     lines.wire(Site::at(lines.supply(), "+"), Site::at(resistor, "a"), "18 AWG", 1);
     lines.wire(Site::at(lines.supply(), "−"), Site::at(resistor, "b"), "18 AWG", 1);
     lines.load("L1", lockOf(24, 0.5, 12), "18 AWG", 1);
-    EXPECT_NEAR(lines.sheet().sources.at(0).others.value, 24 / 2200.0, 1e-4);
+    EXPECT_NEAR(sheetOf(lines).sources.at(0).others.value, 24 / 2200.0, 1e-4);
 }
 
 TEST(Power, MarksWhatIsFromNoSheet)

@@ -42,10 +42,10 @@ struct BadLine {
 TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
 {
     const std::vector<BadLine> lines = {
-        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, volts, spice, print, kinds, new."},
-        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, volts, spice, print, kinds, new."},
+        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, volts, ohms, spice, print, kinds, new."},
+        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, volts, ohms, spice, print, kinds, new."},
         {{"--lang", "es", "chekc"},
-         "doorloom: No existe el verbo 'chekc'. Use uno de: check, volts, spice, print, kinds, new."},
+         "doorloom: No existe el verbo 'chekc'. Use uno de: check, volts, ohms, spice, print, kinds, new."},
         {{"check"}, "doorloom: 'check' needs FILE. Write it as shown here:"},
         {{"check", "a", "b"}, "doorloom: 'b' is one word too many for 'check'. Write it as shown here:"},
         {{"check", "a", "--jsn"}, "doorloom: 'check' has no option '--jsn'. Write it as shown here:"},
@@ -465,6 +465,33 @@ TEST(Volts, SaysTheWorstOfAllPositionsAndWhereItIs)
     EXPECT_NE(floating.out.find("Floating, nothing fixes it:"), std::string::npos) << floating.out;
     EXPECT_EQ(firstLine(doorloom({"volts", file, "--worst", "--ac"}).err),
               "--ac: '--worst' looks at every position and level by itself. Leave out --ac.");
+}
+
+TEST(Ohms, SaysWhatAMeterReadsWithThePowerOff)
+{
+    const std::string file = sampleFile("restroom-staff");
+    const Ended coil = doorloom({"ohms", file, "es1:1", "ES1:2", "--lift", "ES1:1"});
+    EXPECT_EQ(coil.exit, 0);
+    EXPECT_NE(coil.out.find("ES1:1 to ES1:2, either way round  200 Ω"), std::string::npos) << coil.out;
+    const Ended key = doorloom({"ohms", file, "KS1:C", "KS1:NO", "--position", "ks1=on", "--json"});
+    EXPECT_TRUE(key.out.starts_with("{\"position\": {\"KS1\": \"on\"}, \"first\": \"KS1:C\"")) << key.out;
+    EXPECT_NE(key.out.find("\"redOnFirst\": {\"reads\": \"ohms\", \"ohms\": 0}"), std::string::npos) << key.out;
+}
+
+TEST(Ohms, RefusesWhatItCannotFindAndSaysWhatThereIs)
+{
+    const std::string file = sampleFile("restroom-staff");
+    const std::vector<BadLine> lines = {
+        {{"ohms", file, "ES1:1"}, "doorloom: 'ohms' needs FILE A B."},
+        {{"ohms", file, "ES1:1", "PS9:+"}, "PS9:+: There is no device 'PS9'."},
+        {{"ohms", file, "ES1:1", "ES1:2", "--lift", "ES1:1,ES1"}, "ES1: 'ES1' is no terminal. Write device and terminal, as in 'PS1:+'."},
+        {{"ohms", file, "ES1:1", "ES1:2", "--position", "KS1=up"}, "--position: KS1 has no throw 'up'. Use one of: off, on."},
+    };
+    for (const BadLine& line : lines) {
+        const Ended run = doorloom(line.arguments);
+        EXPECT_TRUE(firstLine(run.err).starts_with(line.firstLineOfErr)) << run.err;
+        EXPECT_EQ(run.exit, 2) << line.firstLineOfErr;
+    }
 }
 
 TEST(Volts, RefusesWhatItCannotFindAndSaysWhatThereIs)

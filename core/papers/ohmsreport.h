@@ -1,0 +1,26 @@
+#pragma once
+
+#include "solve/ringout.h"
+
+#include <string>
+#include <vector>
+
+// What an ohmmeter reads between two terminals with the power off, for people and for programs.
+namespace doorloom {
+
+struct OhmsReport {
+    Probes probes;
+    RingOut read;
+    std::vector<std::pair<std::string, std::string>> position; // operators and throws given
+    std::optional<RingOut> onceLifted;                         // with what is to be lifted besides
+};
+
+OhmsReport ohmsReport(const Job& job, const Netlist& net, const std::vector<std::pair<MovedIndex, ThrowIndex>>& throws, const Probes& probes);
+
+std::string ohmsText(const Job& job, const OhmsReport& report, const std::string& file, Language language);
+std::string ohmsJson(const Job& job, const OhmsReport& report); // DEVELOPERS.md describes it
+
+// '6.46 Ω', '2.2 kΩ'
+std::string ohmsFigure(Ohms ohms);
+
+} // namespace doorloom
