@@ -127,9 +127,9 @@ private:
     void fillFigures(LoadLine& line, std::uint32_t element, const Positions& at) const
     {
         const Meter* meter = isOnAc(element) ? &ac_ : &dc_;
-        line.amperes = Amperes{std::abs(Readings(*meter, at.holding, {.supplies = SupplyLevel::Lowest}).throughElement(element).value)};
         const LoadFigures worst = figuresWith(*meter, element, at);
         line.holding = worst.holding;
+        line.amperes = worst.amperes;
         line.atInrush = worst.atInrush;
         line.verdict = judged(line, worst);
         const auto way = wayOf(job_, *meter, at.holding, element);
@@ -149,19 +149,21 @@ private:
 
     struct LoadFigures {
         Volts holding;
+        Amperes amperes;
         std::optional<Volts> atInrush;
     };
     LoadFigures figuresWith(const Meter& meter, std::uint32_t element, const Positions& at) const
     {
         const auto voltsAcross = [&](const Readings& readings) { return Volts{std::abs(readings.acrossElement(element).value_or(Volts{0}).value)}; };
-        LoadFigures figures{voltsAcross(Readings(meter, at.holding, {.supplies = SupplyLevel::Lowest, .want = Want::JustVolts})), {}};
+        const Readings held(meter, at.holding, {.supplies = SupplyLevel::Lowest, .want = Want::JustVolts});
+        LoadFigures figures{voltsAcross(held), Amperes{std::abs(held.throughElement(element).value)}, {}};
         if (!meter.loads[element]->inrush)
             return figures;
         for (const std::vector<std::uint32_t>& pulling : startedWith(element, at.starting)) {
             const Readings readings(meter, at.starting, {.supplies = SupplyLevel::Lowest, .want = Want::JustVolts, .pullingIn = pulling});
             const std::vector<std::uint32_t> lost = readings.notCarried();
             if (!readings.hold() || std::find(lost.begin(), lost.end(), element) != lost.end())
-                return {figures.holding, std::nullopt};
+                return {figures.holding, figures.amperes, std::nullopt};
             figures.atInrush = std::min(voltsAcross(readings), figures.atInrush.value_or(voltsAcross(readings)));
         }
         return figures;

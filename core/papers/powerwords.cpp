@@ -76,8 +76,8 @@ constexpr Text everyPosition = {.en = "All doors of the job are worked out toget
 constexpr Text somePositions = {
     .en = "All doors of the job are worked out together. NOT every position was looked at: rest, the one that draws most, and what moves each load on top of that; the worst is named on the row.",
     .es = "Todas las puertas del trabajo se calculan juntas. NO se miró toda posición: el reposo, la que más pide y, además, lo que mueve cada carga; la peor se nombra en la fila."};
-constexpr Text inrushAlone = {.en = "At inrush: what one operator starts pulls in together while the others hold. Least gauge: the thinnest that its terminals take and that all of its way would do with, everything else as drawn.",
-                              .es = "Al arrancar: lo que un mando pone en marcha arranca a la vez mientras lo demás se mantiene. Calibre mínimo: el más fino que admiten sus bornes y que basta en todo su camino, lo demás como está dibujado."};
+constexpr Text inrushAlone = {.en = "At inrush: what one operator starts pulls in together while the others hold. Least gauge: the thinnest that its terminals take and that by its volts alone all of its way would do with, everything else as drawn; fuses may want thicker.",
+                              .es = "Al arrancar: lo que un mando pone en marcha arranca a la vez mientras lo demás se mantiene. Calibre mínimo: el más fino que admiten sus bornes y que, solo por la tensión, basta en todo su camino, lo demás como está dibujado; los fusibles pueden pedir más grueso."};
 constexpr Text allWithOhms = {.en = "All {all} conductors have a length and a gauge.", .es = "Los {all} conductores tienen longitud y calibre."};
 constexpr Text someWithout = {.en = "{without} of {all} conductors have no length or no gauge: they COUNT AS NONE, and real volts may be fewer.",
                               .es = "{without} de {all} conductores no tienen longitud o calibre: CUENTAN COMO CERO, y la tensión real puede ser menor."};
