@@ -44,12 +44,13 @@ const Landing* farEnd(const Conductor& conductor, const Landing& near)
     return from && *from == near ? to : from;
 }
 
-// From a plus to the load, at rest.
+// From a plus to the load, at rest, coils as the circuit then gives.
 std::vector<Origin> plusSide(const Facts& facts, std::uint32_t number)
 {
+    const Position idle = atRest(facts.circuit()), settled = facts.ask.settled(idle).value_or(idle);
     Cube rest;
-    for (MovedIndex moved = 0; moved < facts.circuit().operators.size(); ++moved)
-        rest.push_back({moved, facts.circuit().operators[moved].idle});
+    for (MovedIndex moved = 0; moved < settled.size(); ++moved)
+        rest.push_back({moved, settled[moved]});
     const Element& element = facts.circuit().elements[number];
     for (std::uint32_t feed : facts.ask.feedsNear(element.a))
         for (Vertex side : {element.a, element.b})
@@ -63,6 +64,27 @@ std::vector<Remedy> moved(const Facts& facts, const Conductor& conductor, const 
     Remedies one(facts);
     one.moveEnd(conductor, from, to);
     return one.taken();
+}
+
+// A contact with one side on the way already and nothing on the other: what leads on from there is moved onto it.
+void leadThroughFreeContacts(const Facts& facts, const std::vector<Origin>& way, const std::vector<std::pair<MovedIndex, ThrowIndex>>& throws,
+                             Remedies& remedies)
+{
+    const auto netOf = [&](const Landing& landing) { return facts.ask.netOf(*facts.net.vertexOf(landing.device, landing.terminal)); };
+    for (const Joint& joint : facts.circuit().joints) {
+        if (!opensWith(joint.guard, throws))
+            continue;
+        for (const auto& [here, free] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)}) {
+            const auto target = facts.landingAt(free);
+            if (!target || facts.isLanded(free) || !facts.isLanded(here))
+                continue;
+            for (const Origin& origin : way)
+                if (const Conductor* row = facts.job.conductors.find(origin.conductor))
+                    for (const Landing* end : {landingOf(row->from), landingOf(row->to)})
+                        if (end && end->device != target->device && netOf(*end) == facts.ask.netOf(here))
+                            remedies.moveEnd(*row, *end, *target);
+        }
+    }
 }
 
 } // namespace
@@ -85,6 +107,7 @@ void addContactsIntoPlus(const Facts& facts, std::uint32_t element, const std::v
             if (steps.size() == 3)
                 remedies.addTogether(std::move(steps));
         }
+    leadThroughFreeContacts(facts, way, throws, remedies);
 }
 
 } // namespace doorloom

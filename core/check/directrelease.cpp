@@ -143,13 +143,13 @@ std::vector<Cube> told(const Asked& asked, const Questions& released, const Verd
     return cubes;
 }
 
-// From a pole of the source that feeds it to the lock and on to the other.
-std::vector<Origin> wayRound(const Asked& asked, const Cube& witness)
+// From a pole of the source that feeds it to the lock (or a coil) and on to the other.
+std::vector<Origin> wayRound(const Asked& asked, std::uint32_t element, const Cube& witness)
 {
     Cube throws = asCube(asked.released);
     throws.insert(throws.end(), witness.begin(), witness.end());
     std::sort(throws.begin(), throws.end());
-    const Element& lock = asked.facts.circuit().elements[asked.element];
+    const Element& lock = asked.facts.circuit().elements[element];
     for (std::uint32_t number : asked.facts.ask.feedsNear(lock.a)) {
         const Feed& feed = asked.facts.circuit().feeds[number];
         for (const auto& [enter, leave] : {std::pair(lock.a, lock.b), std::pair(lock.b, lock.a)}) {
@@ -185,9 +185,15 @@ Finding roundRelease(const Asked& asked, const Questions& released, const Verdic
                     {"lock", tagOf(asked.facts.job, asked.lock)},
                     {"opening", asked.opening.tag},
                     {"throws", std::vector<Message>{names.empty() ? Message{byWayRound} : Message{byOthers, {{"others", names}}}}}}};
-    finding.path = wayRound(asked, verdict.cubes.front());
+    const Cube& witness = verdict.cubes.front();
+    finding.path = wayRound(asked, asked.element, witness);
     Remedies remedies(asked.facts);
     remedies.breakWay(finding.path);
+    for (const Drive& drive : asked.facts.circuit().drives) // a relay may be held in by a way round the release
+        if (drive.manner == Drive::Manner::Plain && drive.load && std::any_of(witness.begin(), witness.end(), [&](const ThrowAt& each) {
+                return each.moved == drive.moved && each.thrown != asked.facts.circuit().operators[each.moved].unpowered;
+            }))
+            remedies.breakWay(wayRound(asked, *drive.load, witness));
     remedies.turnContacts(asked.facts.ask.operatorsThatMatter(asked.element));
     finding.remedies = remedies.taken();
     return finding;

@@ -43,12 +43,20 @@ bool keeps(Promised promised, LockState state)
     return promised == Promised::Locked ? state == LockState::Locked : state == LockState::Free;
 }
 
+// Where an opening says so of any situation, the lock works on a lever or trim, and the door stays latched all the same.
+bool staysLatched(const Opening& opening, DeviceId device)
+{
+    return std::any_of(opening.promises.begin(), opening.promises.end(), [&](const Promise& promise) {
+        return promise.device == device && promise.promised == Promised::FreeButLatched;
+    });
+}
+
 // Danger where somebody is held in or exposed, or a fire-rated door is not latched.
 Severity severityOf(const Opening& opening, const Promise& promise, const Lock& lock)
 {
     if (promise.promised != Promised::Locked)
         return opening.egress == Egress::ByElectricity ? Severity::Danger : Severity::Fault;
-    return isOccupied(promise.situation) || (opening.fireRated && lock.latches) ? Severity::Danger : Severity::Fault;
+    return isOccupied(promise.situation) || (opening.fireRated && lock.latches && !staysLatched(opening, promise.device)) ? Severity::Danger : Severity::Fault;
 }
 
 Finding broken(const Facts& facts, const Opening& opening, const Promise& promise, const Lock& lock)

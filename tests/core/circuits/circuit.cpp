@@ -51,7 +51,7 @@ std::vector<JudgedCircuit> allCircuits()
     std::vector<JudgedCircuit> all;
     for (auto circuits : {wetOutputCircuits, twoSupplyCircuits, relayCircuits, lampInputCircuits,
                           whichContactCircuits, doorOperatorCircuits, releaseCircuits, currentCircuits, numberCircuits,
-                          supervisedCircuits, ratingCircuits, trapCircuits})
+                          supervisedCircuits, ratingCircuits, topologyCircuits, trapCircuits})
         for (JudgedCircuit& circuit : circuits())
             all.push_back(std::move(circuit));
     return all;

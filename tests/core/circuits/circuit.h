@@ -87,6 +87,7 @@ std::vector<JudgedCircuit> releaseCircuits();      // E, K, L
 std::vector<JudgedCircuit> currentCircuits();      // G, J, M
 std::vector<JudgedCircuit> numberCircuits();       // volts and amperes
 std::vector<JudgedCircuit> supervisedCircuits();   // F
+std::vector<JudgedCircuit> topologyCircuits();     // whole doors, and the mistakes that hold somebody in
 std::vector<JudgedCircuit> ratingCircuits();       // M: what parts, contacts, fuses and conductors bear
 std::vector<JudgedCircuit> trapCircuits();         // a, b, c …
 std::vector<JudgedCircuit> allCircuits();
