@@ -25,7 +25,8 @@ public:
     const Verdict& shorted(std::uint32_t feed) const;
     const Verdict& returned(std::uint32_t element) const;
     const Verdict& operated(std::uint32_t input) const;
-    const Figures& figures() const;
+    const Figures& figures() const; // of all positions within the budget, or of those of useFigures
+    void useFigures(Figures figures) { figures_ = std::move(figures); }
 
     DeviceId deviceOf(std::uint32_t origin) const { return net.origin(origin).device; }
     DeviceId deviceOfFeed(std::uint32_t feed) const { return deviceOf(circuit().feeds[feed].origin); }

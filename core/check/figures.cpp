@@ -31,9 +31,9 @@ Figures nothing(const Circuit& circuit)
 // Of DC or of AC sources alone.
 class Gathering {
 public:
-    Gathering(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget, bool ac, VoltsWanted volts)
-        : figures_(nothing(net.circuit())), circuit_(net.circuit()), ask_(ask), meter_(job, net, {.ac = ac}),
-          look_(meter_, ask, LookedAt::For::Loads, budget), restOut_(circuit_.feeds.size()), mostOut_(look_.groups().size()), wanted_(volts)
+    Gathering(const Job& job, const Netlist& net, const Questions& ask, bool ac, VoltsWanted volts)
+        : figures_(nothing(net.circuit())), circuit_(net.circuit()), ask_(ask), meter_(job, net, {.ac = ac}), wanted_(volts),
+          restOut_(circuit_.feeds.size())
     {
         findShares();
         for (std::uint32_t i = 0; i < circuit_.elements.size(); ++i) {
@@ -45,14 +45,30 @@ public:
             wetting_.push_back(wettingOf(input));
     }
 
-    Figures gathered()
+    // Over all positions, within the budget of steps.
+    Figures gathered(std::uint64_t budget)
     {
-        figures_.coverage = look_.forEach([&](std::size_t group, const Position& settled) { return lookAt(group, settled); });
+        const LookedAt look(meter_, ask_, LookedAt::For::Loads, budget);
+        mostOut_.resize(look.groups().size());
+        for (const LookedAt::Group& group : look.groups())
+            tried_.insert(tried_.end(), group.operators.begin(), group.operators.end());
+        figures_.coverage = look.forEach([&](std::size_t group, const Position& settled) { return lookAt(group, settled); });
         sumUp();
         return std::move(figures_);
     }
 
+    // Of these positions alone, and without what pulls in.
+    Figures gatheredIn(const std::vector<Position>& positions)
+    {
+        hasInrush_ = false;
+        for (const Position& position : positions)
+            if (const auto settled = ask_.settled(position))
+                lookAt(noGroup, *settled);
+        return std::move(figures_);
+    }
+
 private:
+    static constexpr std::size_t noGroup = LookedAt::rest - 1;
     bool ac() const { return meter_.conditions.ac; }
 
     void findShares()
@@ -60,7 +76,7 @@ private:
         for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i)
             if (const double lowest = meter_.volts(i, SupplyLevel::Lowest), nominal = meter_.volts(i, SupplyLevel::Nominal);
                 circuit_.feeds[i].ac == ac() && lowest > 0 && nominal > 0) {
-                batteryShare_ = std::min(batteryShare_, meter_.volts(i, SupplyLevel::OnBattery) / lowest);
+                figures_.batteryShare = std::min(figures_.batteryShare, meter_.volts(i, SupplyLevel::OnBattery) / lowest);
                 highestShare_ = std::max(highestShare_, meter_.volts(i, SupplyLevel::Highest) / nominal);
             }
     }
@@ -116,13 +132,13 @@ private:
             const LoadPart& load = *meter_.loads[i];
             if (isFed[i]) {
                 put(figures_.lowestVolts[i], -voltsAt(low, i), settled);
-                nearLeast = nearLeast || voltsAt(low, i) * batteryShare_ < load.leastVolts.value_or(Volts{0}).value * spare;
+                nearLeast = nearLeast || voltsAt(low, i) * figures_.batteryShare < load.leastVolts.value_or(Volts{0}).value * spare;
             } else if (load.releaseVolts && load.leastVolts && voltsAt(nominal, i) > load.releaseVolts->value + slack) {
                 putFewest(figures_.unfedVolts[i], nominal.acrossElement(i)->value, settled);
             }
             nearMost = nearMost || (load.mostVolts && voltsAt(nominal, i) * highestShare_ * spare > load.mostVolts->value);
         }
-        if (nearLeast && batteryShare_ < 1)
+        if (nearLeast && figures_.batteryShare < 1)
             lookAtBattery(settled, isFed);
         if (nearMost)
             lookAtHighest(settled);
@@ -167,18 +183,17 @@ private:
     void lookAtInrush(const Position& settled, const std::vector<char>& isFed)
     {
         std::vector<std::vector<std::uint32_t>> seen;
-        for (const LookedAt::Group& group : look_.groups())
-            for (MovedIndex moved : group.operators)
-                for (ThrowIndex thrown = 0; thrown < circuit_.operators[moved].throws; ++thrown) {
-                    Position other = settled;
-                    other[moved] = thrown;
-                    const auto before = thrown == settled[moved] ? std::nullopt : ask_.settled(other);
-                    std::vector<std::uint32_t> pulling = before ? startedSince(*before, isFed) : std::vector<std::uint32_t>{};
-                    if (!pulling.empty() && std::find(seen.begin(), seen.end(), pulling) == seen.end()) {
-                        lookPullingIn(settled, pulling);
-                        seen.push_back(std::move(pulling));
-                    }
+        for (MovedIndex moved : tried_)
+            for (ThrowIndex thrown = 0; thrown < circuit_.operators[moved].throws; ++thrown) {
+                Position other = settled;
+                other[moved] = thrown;
+                const auto before = thrown == settled[moved] ? std::nullopt : ask_.settled(other);
+                std::vector<std::uint32_t> pulling = before ? startedSince(*before, isFed) : std::vector<std::uint32_t>{};
+                if (!pulling.empty() && std::find(seen.begin(), seen.end(), pulling) == seen.end()) {
+                    lookPullingIn(settled, pulling);
+                    seen.push_back(std::move(pulling));
                 }
+            }
     }
 
     std::vector<std::uint32_t> startedSince(const Position& before, const std::vector<char>& isFed) const
@@ -226,10 +241,10 @@ private:
             const double amperes = nominal.outOf(i).value;
             drawn += amperes;
             put(figures_.outOfFeed[i], amperes, settled);
-            if (group == LookedAt::rest) {
+            if (group == LookedAt::rest)
                 restOut_[i] = amperes;
+            if (group >= mostOut_.size())
                 continue;
-            }
             mostOut_[group].resize(circuit_.feeds.size());
             put(mostOut_[group][i], amperes, settled);
         }
@@ -290,15 +305,15 @@ private:
     const Circuit& circuit_;
     const Questions& ask_;
     const Meter meter_;
-    const LookedAt look_;
-    double batteryShare_ = 1, highestShare_ = 1;
+    const VoltsWanted wanted_;
+    std::vector<MovedIndex> tried_;
+    double highestShare_ = 1;
     std::vector<std::optional<double>> wetting_; // by input: its own volts
     std::vector<char> isMetered_; // by element: a load, on sources of the kind that is looked at
     bool hasInrush_ = false, passesBesideLoads_ = false;
     std::optional<Position> restPosition_;
     std::vector<double> restOut_; // by feed
     std::vector<Worsts> mostOut_; // by group, feed
-    const VoltsWanted wanted_;
 };
 
 void turnRound(Worsts& list) // sought as the highest of what is below nothing
@@ -320,6 +335,7 @@ void addAc(Figures& figures, const Figures& ac)
 {
     figures.coverage.positions = std::max(figures.coverage.positions, ac.coverage.positions);
     figures.coverage.covered = std::max(figures.coverage.covered, ac.coverage.covered);
+    figures.batteryShare = std::min(figures.batteryShare, ac.batteryShare);
     for (Worsts Figures::*list : {&Figures::lowestVolts, &Figures::lowestOnBattery, &Figures::highestVolts, &Figures::lowestPullingIn,
                                   &Figures::unfedVolts})
         takeOver(figures.*list, ac.*list);
@@ -335,9 +351,8 @@ void addAc(Figures& figures, const Figures& ac)
         figures.outAtReturn[i] = std::max(figures.outAtReturn[i], ac.outAtReturn[i]);
 }
 
-} // namespace
-
-Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget, VoltsWanted volts)
+template <class Gather>
+Figures ofBoth(const Job& job, const Netlist& net, const Questions& ask, VoltsWanted volts, Gather gather)
 {
     const Circuit& circuit = net.circuit();
     const bool hasLoads = std::any_of(circuit.elements.begin(), circuit.elements.end(), [](const Element& each) {
@@ -348,12 +363,24 @@ Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std:
     if (!hasLoads)
         return figures;
     if (!std::all_of(circuit.feeds.begin(), circuit.feeds.end(), isAc))
-        figures = Gathering(job, net, ask, budget, false, volts).gathered();
+        figures = gather(Gathering(job, net, ask, false, volts));
     if (std::any_of(circuit.feeds.begin(), circuit.feeds.end(), isAc))
-        addAc(figures, Gathering(job, net, ask, budget, true, volts).gathered());
+        addAc(figures, gather(Gathering(job, net, ask, true, volts)));
     for (Worsts* list : {&figures.lowestVolts, &figures.lowestOnBattery, &figures.lowestPullingIn})
         turnRound(*list);
     return figures;
+}
+
+} // namespace
+
+Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget, VoltsWanted volts)
+{
+    return ofBoth(job, net, ask, volts, [&](Gathering gathering) { return gathering.gathered(budget); });
+}
+
+Figures figuresIn(const Job& job, const Netlist& net, const Questions& ask, const std::vector<Position>& positions)
+{
+    return ofBoth(job, net, ask, VoltsWanted::NearLimits, [&](Gathering gathering) { return gathering.gatheredIn(positions); });
 }
 
 } // namespace doorloom

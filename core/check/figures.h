@@ -26,6 +26,7 @@ struct Figures {
     Worsts outOfFeed, outPullingIn, outPastLoads;
     Worsts throughJoint, throughPullingIn;
     std::vector<double> outAtReturn;
+    double batteryShare = 1; // of the lowest volts of a supply, those at the end of its battery: the least of all
 };
 
 // In:   budget: steps; a position costs so many thousands of them
@@ -34,5 +35,7 @@ struct Figures {
 enum class VoltsWanted { NearLimits, All };
 Figures figuresOf(const Job& job, const Netlist& net, const Questions& ask, std::uint64_t budget,
                   VoltsWanted volts = VoltsWanted::NearLimits);
+// Of these positions alone, and nothing of what pulls in.   Cost: a few solutions each
+Figures figuresIn(const Job& job, const Netlist& net, const Questions& ask, const std::vector<Position>& positions);
 
 } // namespace doorloom

@@ -3,6 +3,7 @@
 #include "judge/judgepart.h"
 #include "judge/divider.h"
 #include "judge/mergeparts.h"
+#include "solve/gauge.h"
 
 #include <algorithm>
 #include <utility>
@@ -21,6 +22,15 @@ void moveRemedies(std::vector<Finding>& findings, std::uint32_t from, std::uint3
                     put->after->id = put->id = {put->id.number - from + to};
         moveRemedies(finding.lines, from, to);
     }
+}
+
+double sharedOhms(const Division& rows, const Job& job)
+{
+    double sum = 0;
+    for (const Conductor* row : rows.conductors)
+        if (rows.shares(row->id.number))
+            sum += ohmsOf(gaugeOf(job, *row), lengthOf(job, *row)).value_or(Ohms{0}).value;
+    return sum;
 }
 
 template <class Row> bool sameTable(const Job& one, const Job& other) { return tableOf<Row>(one) == tableOf<Row>(other); }
@@ -55,7 +65,8 @@ Checker::Part Checker::partFor(Division rows, const std::shared_ptr<const Job>& 
     ++partsJudged_;
     const Job alone = jobOf(rows, *job);
     JudgedPart judged = judgePart(alone, budget_);
-    return {job, std::move(rows), std::move(judged.findings), judged.coverage};
+    judged.load.sharedOhms = sharedOhms(rows, *job);
+    return {job, std::move(rows), std::move(judged.findings), judged.coverage, std::move(judged.load)};
 }
 
 // What was judged takes the place of what it was judged anew for.
@@ -64,6 +75,22 @@ void Checker::giveUp(Parts judged)
     for (auto& [key, part] : judged)
         parts_.insert_or_assign(key, std::move(part));
     result_.reset();
+}
+
+// What a part alone says at the same spot is said in its place only where it is worse.
+void Checker::addFoundTogether(std::vector<Finding>& findings) const
+{
+    std::vector<const PartLoad*> loads;
+    for (const auto& [key, part] : parts_)
+        loads.push_back(&part.load);
+    for (Finding& together : foundTogether(*last_, loads, budget_)) {
+        const auto alone = std::find_if(findings.begin(), findings.end(),
+                                        [&](const Finding& each) { return each.rule == together.rule && each.at == together.at; });
+        if (alone == findings.end())
+            findings.push_back(std::move(together));
+        else if (alone->severity < together.severity)
+            *alone = std::move(together);
+    }
 }
 
 std::optional<CheckResult> Checker::checkWhile(const Job& job, const std::function<bool()>& isWanted)
@@ -95,6 +122,7 @@ std::optional<CheckResult> Checker::checkWhile(const Job& job, const std::functi
         found.push_back({&part.rows, &part.findings});
     }
     result.findings = mergedFindings(wiring, found, job.nextNumber);
+    addFoundTogether(result.findings);
     for (Finding& finding : judgeWhole(job))
         result.findings.push_back(std::move(finding));
     result.everyQuestionAnswered = std::none_of(result.findings.begin(), result.findings.end(),

@@ -2,6 +2,7 @@
 
 #include "judge/division.h"
 #include "judge/findings.h"
+#include "judge/together.h"
 #include "model/job.h"
 
 #include <functional>
@@ -36,12 +37,14 @@ private:
         Division rows; // of that job
         std::vector<Finding> findings;
         Coverage coverage;
+        PartLoad load;
     };
     using Parts = std::map<std::uint32_t, Part>; // by the division's key
 
     bool isAsBefore(const Job& job) const;
     Part partFor(Division rows, const std::shared_ptr<const Job>& job);
     void giveUp(Parts judged);
+    void addFoundTogether(std::vector<Finding>& findings) const;
 
     std::uint64_t budget_;
     std::size_t largestWhole_;

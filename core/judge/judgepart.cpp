@@ -22,17 +22,18 @@ void addSorted(std::vector<Finding>& all, std::vector<Finding> found, const Job&
 
 enum class With { Figures, VerdictsAlone };
 
-std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, With with, Coverage* coverage = nullptr)
+std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, With with, JudgedPart* judged = nullptr)
 {
     const Facts facts(job, budget);
     std::vector<Finding> all;
     for (const Check* check : allChecks())
         if (check->run && (with == With::Figures || !check->readsFigures))
             addSorted(all, check->run(facts), job);
-    if (coverage)
-        coverage->add(facts.ask.coverage());
-    if (coverage && with == With::Figures)
-        coverage->add(facts.figures().coverage);
+    if (judged) {
+        judged->coverage.add(facts.ask.coverage());
+        judged->coverage.add(facts.figures().coverage);
+        judged->load = loadOf(facts);
+    }
     return all;
 }
 
@@ -98,8 +99,8 @@ Message oneOf(const std::vector<Remedy>& remedies)
 // Judges one part: finds the best remedy of each finding, and what else that remedy would mend.
 class PartJudge {
 public:
-    PartJudge(const Job& job, std::uint64_t budget, Coverage& coverage)
-        : job_(job), budget_(budget), findings_(rawFindings(job, budget, With::Figures, &coverage)), best_(findings_.size()),
+    PartJudge(const Job& job, std::uint64_t budget, JudgedPart& judged)
+        : job_(job), budget_(budget), findings_(rawFindings(job, budget, With::Figures, &judged)), best_(findings_.size()),
           isLine_(findings_.size(), false), trialsLeft_(mostTrials(job))
     {
         for (const Finding& finding : findings_) {
@@ -257,7 +258,7 @@ private:
 JudgedPart judgePart(const Job& part, std::uint64_t budget)
 {
     JudgedPart judged;
-    judged.findings = PartJudge(part, budget, judged.coverage).judged();
+    judged.findings = PartJudge(part, budget, judged).judged();
     return judged;
 }
 

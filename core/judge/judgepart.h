@@ -1,6 +1,7 @@
 #pragma once
 
 #include "check/finding.h"
+#include "judge/together.h"
 #include "model/job.h"
 #include "verdict/verdict.h"
 
@@ -11,6 +12,7 @@ namespace doorloom {
 struct JudgedPart {
     std::vector<Finding> findings; // each root once, what follows from it as its lines
     Coverage coverage;
+    PartLoad load;
 };
 
 // Judges one part of a job by every rule that looks at a part.

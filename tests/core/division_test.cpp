@@ -139,5 +139,74 @@ TEST(Division, JudgesOnlyTheDoorThatAnEditTouches)
     EXPECT_EQ(checker.partsJudged(), 1u);
 }
 
+// ---- What only all doors together ask of what they share.
+
+// Magnets of 0.25 A, each behind its own release, between two strips.
+JobBuilder magnets(int count, const std::string& supply)
+{
+    JobBuilder job(Clamps::Roomy);
+    job.device("PS1", supply).device("TP", "terminal-strip-4x").device("TN", "terminal-strip-4x");
+    for (int i = 1; i <= count; ++i) {
+        const std::string n = std::to_string(i);
+        job.device("EB" + n, "exit-button").device("ML" + n, "mag-lock");
+        job.wires("TP:1 → EB" + n + ":C; EB" + n + ":NC → ML" + n + ":+; ML" + n + ":− → TN:1");
+    }
+    return job;
+}
+
+std::multiset<std::string> ofRule(const std::multiset<std::string>& found, const std::string& rule)
+{
+    std::multiset<std::string> some;
+    for (const std::string& each : found)
+        if (each.starts_with(rule))
+            some.insert(each);
+    return some;
+}
+
+TEST(Division, AddsUpWhatAllDoorsTakeOfOneSupply)
+{
+    JobBuilder job = magnets(12, "dc-supply-24-4a");
+    job.wires("PS1:+ → TP:1; PS1:− → TN:1");
+    EXPECT_EQ(foundBy(job.job(), 0), std::multiset<std::string>{}); // 3.0 A of 4
+    for (const int count : {13, 17}) {                              // 3.25 A are more than 80 %; 4.25 A are too many
+        JobBuilder more = magnets(count, "dc-supply-24-4a");
+        more.wires("PS1:+ → TP:1; PS1:− → TN:1");
+        const CheckResult result = Checker(windowBudget, 0).check(more.job());
+        ASSERT_EQ(result.findings.size(), 1u);
+        EXPECT_EQ(result.findings.front().rule, "overloaded-supply");
+        EXPECT_EQ(result.findings.front().severity, count == 13 ? Severity::Doubt : Severity::Fault);
+        EXPECT_EQ(atText(more.job(), result.findings.front()), "PS1");
+    }
+}
+
+TEST(Division, AddsUpWhatAllDoorsSendThroughOneContact)
+{
+    JobBuilder job = magnets(3, "dc-supply-24-4a");
+    job.device("FR1", "fire-relay").wires("PS1:+ → FR1:C; FR1:NC → TP:1; PS1:− → TN:1");
+    EXPECT_EQ(foundBy(job.job(), 0), (std::multiset<std::string>{"overloaded-contact at FR1:NC []"})); // 0.75 A of 0.5 for coils
+}
+
+// 18 AWG has 20.95 ohms a kilometre: 30 m out and 30 m back are 1.26 ohms. At the end of the battery, 21 V, two magnets of
+// 96 ohms get 21 · 48 / 49.26 = 20.46 V of the 20.4 V that they need, ten of them 21 · 9.6 / 10.86 = 18.6 V.
+TEST(Division, AddsUpTheDropThatAllDoorsCauseEachOther)
+{
+    const auto withTrunk = [](int count) {
+        JobBuilder job = magnets(count, "dc-supply-24-4a");
+        Change change;
+        for (const std::string wire : {"PS1:+ → TP:1", "PS1:− → TN:1"}) {
+            job.wires(wire);
+            Conductor row = *job.job().conductors.find(conductorNamed(job.job(), wire));
+            row.gauge = "18 AWG";
+            row.length = {30};
+            change.steps.emplace_back(Put<Conductor>{row.id, row});
+        }
+        return job.apply(change).job();
+    };
+    EXPECT_EQ(ofRule(foundBy(withTrunk(2), 0), "under-voltage"), std::multiset<std::string>{});
+    const std::multiset<std::string> ten = ofRule(foundBy(withTrunk(10), 0), "under-voltage");
+    EXPECT_EQ(ten.size(), 10u);
+    EXPECT_EQ(ten, ofRule(foundBy(withTrunk(10), 1000), "under-voltage")); // as the whole says
+}
+
 } // namespace
 } // namespace doorloom
