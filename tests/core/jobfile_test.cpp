@@ -4,6 +4,7 @@
 #include "base/sha256.h"
 #include "catalogue/kindjson.h"
 #include "core/fulljob.h"
+#include "core/heldagainstschema.h"
 #include "core/randomedits.h"
 
 #include <gtest/gtest.h>
@@ -17,6 +18,7 @@ namespace {
 
 std::string refusal(std::string_view text)
 {
+    test::holdAgainstSchema(test::Schema::Job, std::string(text));
     const Result<Job> job = readJob(text, "x.doorjob");
     return job.ok() ? "was read" : inWords(job.problem());
 }

@@ -2,6 +2,7 @@
 #include "catalogue/catalogue.h"
 #include "catalogue/kindjson.h"
 #include "core/fullkind.h"
+#include "core/heldagainstschema.h"
 
 #include <gtest/gtest.h>
 
@@ -24,6 +25,7 @@ Json parsed(std::string_view text)
 
 std::string refusal(std::string_view text)
 {
+    test::holdAgainstSchema(test::Schema::Kind, std::string(text));
     const Result<Kind> kind = readKind(parsed(text), "kind.json", "");
     return kind.ok() ? "was read" : inWords(kind.problem());
 }
