@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <map>
 
 // Loads that no source feeds in a position, and that get more than their release volts there all the same: through another
 // load, or backwards.
@@ -15,7 +14,7 @@ constexpr Text why = {.en = "{net} is left without a pole, and what hangs there 
                       .es = "{net} queda sin polo, y lo que cuelga de allí se alimenta entre sí: {loads}."};
 constexpr Text oneLoad = {.en = "{load} gets {volts} V through another load", .es = "{load} recibe {volts} V a través de otra carga"};
 constexpr Text backwards = {.en = "{load} gets {volts} V backwards", .es = "{load} recibe {volts} V al revés"};
-constexpr Text into = {.en = "{amperes} A run into the plus of {source}.", .es = "Entran {amperes} A por el positivo de {source}."};
+
 constexpr Text giveReturn = {.en = "Land {net} on the pole that it is meant for, in every position.",
                              .es = "Conecte {net} al polo que le corresponde, en toda posición."};
 
@@ -85,24 +84,34 @@ Message saidOf(const Facts& facts, std::uint32_t element, double volts)
             {{"load", tagOfOrigin(facts, facts.circuit().elements[element].origin)}, {"volts", figureText(std::abs(volts))}}};
 }
 
+// One net in one position, and what hangs there.
+struct Place {
+    Vertex vertex;
+    Position at;
+    std::vector<std::uint32_t> loads;
+};
+
 std::vector<Finding> findHalfFed(const Facts& facts)
 {
-    std::map<std::pair<Position, Vertex>, std::vector<std::uint32_t>> places;
+    std::vector<Place> places;
     for (std::uint32_t i = 0; i < facts.circuit().elements.size(); ++i)
-        if (const auto& worst = facts.figures().unfedVolts[i])
-            places[{worst->at, meetingPoint(facts, i, worst->at)}].push_back(i);
+        if (const auto& worst = facts.figures().unfedVolts[i]) {
+            const Vertex vertex = meetingPoint(facts, i, worst->at);
+            const auto same = std::find_if(places.begin(), places.end(), [&](const Place& each) { return each.vertex == vertex && each.at == worst->at; });
+            (same == places.end() ? places.emplace_back(Place{vertex, worst->at, {}}) : *same).loads.push_back(i);
+        }
     std::vector<Finding> findings;
-    for (const auto& [place, loads] : places) {
+    for (const auto& [vertex, at, loads] : places) {
         Finding finding;
         finding.rule = "half-fed";
         finding.severity = Severity::Fault;
-        finding.at = {spotOf(facts, place.second)};
-        finding.throws = witnessesOf(facts, {neededThrows(facts, loads, place.first)});
+        finding.at = {spotOf(facts, vertex)};
+        finding.throws = witnessesOf(facts, {neededThrows(facts, loads, at)});
         std::vector<Message> said;
         for (std::uint32_t load : loads)
             said.push_back(saidOf(facts, load, facts.figures().unfedVolts[load]->value));
-        finding.why = {why, {{"net", nameOf(facts, place.second)}, {"loads", said}}};
-        finding.remedy = {giveReturn, {{"net", nameOf(facts, place.second)}}};
+        finding.why = {why, {{"net", nameOf(facts, vertex)}, {"loads", said}}};
+        finding.remedy = {giveReturn, {{"net", nameOf(facts, vertex)}}};
         findings.push_back(std::move(finding));
     }
     return findings;

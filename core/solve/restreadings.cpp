@@ -41,18 +41,33 @@ RestReadings::RestReadings(const Job& job) : net_(job)
     feedOf_.assign(pieces, none);
     for (std::uint32_t i = 0; i < circuit.feeds.size(); ++i) {
         minusNames_.push_back(minusName(job, net_, circuit.feeds[i]));
+        minuses_.push_back(landingAt(job, net_, circuit.feeds[i].minus));
         std::uint32_t& feed = feedOf_[solution_->piece[circuit.feeds[i].minus]];
         if (feed == none && !circuit.feeds[i].ac)
             feed = i;
     }
 }
 
+// None: it floats.
+std::uint32_t RestReadings::feedAt(const Landing& terminal, std::optional<Vertex>& vertex) const
+{
+    vertex = net_.vertexOf(terminal.device, terminal.terminal);
+    return vertex && solution_ ? feedOf_[solution_->piece[*vertex]] : none;
+}
+
+std::optional<Landing> RestReadings::minusFor(const Landing& terminal) const
+{
+    std::optional<Vertex> vertex;
+    const std::uint32_t feed = feedAt(terminal, vertex);
+    return feed == none ? std::nullopt : minuses_[feed];
+}
+
 Message RestReadings::at(const Landing& terminal) const
 {
-    const auto vertex = net_.vertexOf(terminal.device, terminal.terminal);
+    std::optional<Vertex> vertex;
+    const std::uint32_t feed = feedAt(terminal, vertex);
     if (!vertex || !solution_)
         return {};
-    const std::uint32_t feed = feedOf_[solution_->piece[*vertex]];
     if (feed == none)
         return floats;
     const double volts = *solution_->between(*vertex, net_.circuit().feeds[feed].minus);

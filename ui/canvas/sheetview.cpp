@@ -269,9 +269,9 @@ Message SheetView::Inside::wordsOf(const Hit& hit) const
     static constexpr Text both = {.en = "{what} · {reading}", .es = "{what} · {reading}"};
     Message what = doorloom::wordsOf(desk.job(), desk.drawing(), hit);
     const Judged* judged = open.judged();
-    const auto point = judged && judged->atRest ? landingPointOf(desk.drawing(), hit) : std::nullopt;
+    const auto point = judged && judged->readings ? landingPointOf(desk.drawing(), hit) : std::nullopt;
     const Landing* terminal = point ? std::get_if<Landing>(&*point) : nullptr;
-    Message reading = terminal ? judged->atRest->at(*terminal) : Message{};
+    Message reading = terminal ? judged->readings->at(*terminal) : Message{};
     if (reading == Message{})
         return what;
     return {both, {{"what", std::vector<Message>{std::move(what)}}, {"reading", std::vector<Message>{std::move(reading)}}}};

@@ -3,9 +3,9 @@
 #include "base/result.h"
 #include "edit/change.h"
 #include "judge/findings.h"
+#include "judge/terminalreadings.h"
 #include "model/job.h"
 #include "papers/schedule.h"
-#include "solve/restreadings.h"
 
 #include <QObject>
 #include <QUndoStack>
@@ -30,7 +30,7 @@ struct Touched {
 struct Judged {
     CheckResult check;
     Schedule schedule;
-    std::shared_ptr<const RestReadings> atRest{}; // null: not worked out
+    std::shared_ptr<const TerminalReadings> readings{}; // null: not worked out
 };
 
 // How the worker judges a snapshot; called on its thread, and never twice at once. It may give up, with
