@@ -142,6 +142,13 @@ public:
 
     void operator()(const EarthPart& earth) { problems_.node(at("terminal"), earth.terminal); }
 
+    void operator()(const MainsPart& mains)
+    {
+        problems_.node(at("terminal"), mains.terminal);
+        if (!mains.role.empty())
+            problems_.known(at("role"), mains.role, problems_.kind.roles);
+    }
+
     void operator()(const DiodePart& diode)
     {
         problems_.twoNodes(where_, "anode", diode.anode, "cathode", diode.cathode);

@@ -34,7 +34,7 @@ inline constexpr auto wordsOf<FailMode> = std::to_array<std::string_view>({"safe
 // The words of PartBody's alternatives, in their order.
 inline constexpr auto partTypes = std::to_array<std::string_view>(
     {"link", "contact", "load", "move", "dryInput", "source", "batteryPort", "battery", "signal", "earth",
-     "diode", "resistor", "suppressor", "fuse"});
+     "mains", "diode", "resistor", "suppressor", "fuse"});
 static_assert(partTypes.size() == std::variant_size_v<PartBody>);
 
 template <> inline constexpr auto shapeOf<Words> = std::tuple(may("en", &Words::en), may("es", &Words::es));
@@ -163,6 +163,8 @@ inline constexpr auto shapeOf<SignalPart> = std::tuple(must("terminal", &SignalP
                                                        must("reference", &SignalPart::reference),
                                                        may("line", &SignalPart::line));
 template <> inline constexpr auto shapeOf<EarthPart> = std::tuple(must("terminal", &EarthPart::terminal));
+template <>
+inline constexpr auto shapeOf<MainsPart> = std::tuple(must("terminal", &MainsPart::terminal), may("role", &MainsPart::role));
 template <>
 inline constexpr auto shapeOf<DiodePart> = std::tuple(must("anode", &DiodePart::anode),
                                                       must("cathode", &DiodePart::cathode),

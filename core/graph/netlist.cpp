@@ -2,6 +2,9 @@
 
 #include <cmath>
 
+#include <algorithm>
+#include <set>
+
 namespace doorloom {
 
 namespace {
@@ -39,6 +42,7 @@ public:
             net_.splices_[splice.id.number] = newVertex({{}, {}, splice.id});
         for (const Conductor& conductor : job_.conductors)
             addConductor(conductor);
+        leadMains();
         net_.circuit_.vertices = static_cast<Vertex>(net_.vertices_.size());
     }
 
@@ -256,6 +260,77 @@ private:
         joint(node(device, earth.terminal), *earth_, presence.atoms, origin);
     }
 
+    void add(const Device& device, const Key&, const MainsPart& mains, const Presence&, std::uint32_t)
+    {
+        if (mains.role.empty())
+            mainsPoints_.insert(node(device, mains.terminal));
+        else if (const auto atom = atomFor(device, mains.role, {}))
+            inlets_.push_back({node(device, mains.terminal), device.id, atom->moved});
+    }
+
+    // A contact in a device's mains lead is no joint of its circuit: the device has its mains only while that is closed.
+    void leadMains()
+    {
+        if (inlets_.empty() || mainsPoints_.empty())
+            return;
+        std::vector<std::vector<std::uint32_t>> jointsAt(net_.vertices_.size());
+        for (std::uint32_t i = 0; i < net_.circuit_.joints.size(); ++i) {
+            jointsAt[net_.circuit_.joints[i].a].push_back(i);
+            jointsAt[net_.circuit_.joints[i].b].push_back(i);
+        }
+        for (const Inlet& inlet : inlets_) {
+            std::vector<Term> ways;
+            std::vector<char> passed(net_.vertices_.size());
+            addWaysToMains(inlet.at, {}, jointsAt, passed, ways);
+            if (ways.empty())
+                continue; // by others, and not drawn
+            for (Feed& feed : net_.circuit_.feeds)
+                if (net_.origins_[feed.origin].device == inlet.device)
+                    leadThrough(feed.live, inlet.moved, ways);
+            for (std::size_t i = 0; i < net_.circuit_.drives.size(); ++i)
+                if (driveDevices_[i] == inlet.device)
+                    leadThrough(net_.circuit_.drives[i].powered, inlet.moved, ways);
+        }
+    }
+
+    // What must be thrown for each way from here to a point where the mains is to be had.
+    void addWaysToMains(Vertex from, const Term& thrown, const std::vector<std::vector<std::uint32_t>>& jointsAt, std::vector<char>& passed,
+                        std::vector<Term>& ways)
+    {
+        if (mainsPoints_.contains(from)) {
+            ways.push_back(thrown);
+            return;
+        }
+        passed[from] = 1;
+        for (std::uint32_t number : jointsAt[from]) {
+            const Joint& joint = net_.circuit_.joints[number];
+            const Vertex to = joint.a == from ? joint.b : joint.a;
+            for (const Term& term : joint.guard.anyOf) {
+                if (passed[to] || ways.size() >= mostWaysToMains)
+                    break;
+                Term both = thrown;
+                both.insert(both.end(), term.begin(), term.end());
+                addWaysToMains(to, both, jointsAt, passed, ways);
+            }
+        }
+        passed[from] = 0;
+    }
+
+    // Each term that asks for the mains asks for one of the ways as well.
+    static void leadThrough(Guard& guard, MovedIndex mains, const std::vector<Term>& ways)
+    {
+        Guard led;
+        led.anyOf.clear();
+        for (const Term& term : guard.anyOf) {
+            const bool asks = std::any_of(term.begin(), term.end(), [&](const Atom& atom) { return atom.moved == mains; });
+            for (const Term& way : asks ? ways : std::vector<Term>{{}}) {
+                led.anyOf.push_back(term);
+                led.anyOf.back().insert(led.anyOf.back().end(), way.begin(), way.end());
+            }
+        }
+        guard = std::move(led);
+    }
+
     // Battery ports and batteries are judged by a rule of their own; signals carry no power.
     void add(const Device&, const Key&, const BatteryPortPart&, const Presence&, std::uint32_t) {}
     void add(const Device&, const Key&, const BatteryPart&, const Presence&, std::uint32_t) {}
@@ -292,6 +367,7 @@ private:
             else if (const auto load = net_.elementOf(device.id, by))
                 drive.voltageInputs.push_back(*load);
         net_.circuit_.drives.push_back(std::move(drive));
+        driveDevices_.push_back(device.id);
     }
 
     // It follows another role of its device, throw by throw; or one dry input, away while that is closed.
@@ -336,6 +412,16 @@ private:
     Netlist& net_;
     std::unordered_map<Key, MovedIndex> unchosen_; // of the device being added
     std::optional<Vertex> earth_;
+
+    static constexpr std::size_t mostWaysToMains = 16;
+    struct Inlet {
+        Vertex at;
+        DeviceId device;
+        MovedIndex moved;
+    };
+    std::vector<Inlet> inlets_;
+    std::set<Vertex> mainsPoints_;
+    std::vector<DeviceId> driveDevices_; // by drive
 };
 
 Netlist::Netlist(const Job& job) { NetlistBuilder(job, *this).build(); }

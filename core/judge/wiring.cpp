@@ -49,6 +49,7 @@ private:
     void add(const Part& part, const SignalPart& body) { loading(part, body.terminal, body.reference); }
     void add(const Part&, const SourcePart& body) { shape_.sources.emplace_back(node(body.plus), node(body.minus)); }
     void add(const Part&, const EarthPart& body) { shape_.earths.push_back(node(body.terminal)); }
+    void add(const Part&, const MainsPart&) {}
     void add(const Part&, const MovePart& body) { shape_.drives.push_back(body.role); }
 
     KindShape shape_;

@@ -241,6 +241,13 @@ struct EarthPart {
     friend bool operator==(const EarthPart&, const EarthPart&) = default;
 };
 
+// Where the mains comes in. It carries no volts in the model: with a role the device has its mains (that operator) only while
+// contacts lead from here to a point where the mains is to be had; without one it is such a point.
+struct MainsPart {
+    Key terminal, role;
+    friend bool operator==(const MainsPart&, const MainsPart&) = default;
+};
+
 struct DiodePart {
     Key anode, cathode;
     Volts drop{0.7};
@@ -266,7 +273,7 @@ struct FusePart { // a joint with a limit
 };
 
 using PartBody = std::variant<LinkPart, ContactPart, LoadPart, MovePart, DryInputPart, SourcePart, BatteryPortPart,
-                              BatteryPart, SignalPart, EarthPart, DiodePart, ResistorPart, SuppressorPart, FusePart>;
+                              BatteryPart, SignalPart, EarthPart, MainsPart, DiodePart, ResistorPart, SuppressorPart, FusePart>;
 
 struct Part {
     Key key;

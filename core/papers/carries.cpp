@@ -205,6 +205,7 @@ public:
         at(signal.terminal).inputDevices.insert(device_.id.number);
     }
     void operator()(const EarthPart& part) { at(part.terminal).earth = true; }
+    void operator()(const MainsPart& part) { at(part.terminal).mains = true; }
     void operator()(const SourcePart& source)
     {
         poles(source.plus, source.minus, source.nominal,

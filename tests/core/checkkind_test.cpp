@@ -98,7 +98,7 @@ TEST(CheckKind, WantsKeysOnce)
               "options[0].jumpers[2].key: 'JB'" + twice);
     EXPECT_EQ(saidAfter([](Kind& kind) { kind.settings[1].key = "hold"; }),
               "settings[1].key: 'hold'" + twice);
-    EXPECT_EQ(saidAfter([](Kind& kind) { kind.parts[0].key = "fuse"; }), "parts[13].key: 'fuse'" + twice);
+    EXPECT_EQ(saidAfter([](Kind& kind) { kind.parts[0].key = "fuse"; }), "parts[14].key: 'fuse'" + twice);
     EXPECT_EQ(saidAfter([](Kind& kind) { kind.outputs.push_back(kind.outputs[0]); }),
               "outputs[1].key: 'K1'" + twice);
     EXPECT_EQ(saidAfter([](Kind& kind) {
@@ -222,9 +222,11 @@ TEST(CheckKind, WantsPartsOnNodesThatAreThere)
               "parts[8].terminal: 'x'" + there);
     EXPECT_EQ(saidAfter([](Kind& kind) { part<EarthPart>(kind).terminal = "x"; }),
               "parts[9].terminal: 'x'" + there);
+    EXPECT_EQ(saidAfter([](Kind& kind) { part<MainsPart>(kind).terminal = "x"; }),
+              "parts[10].terminal: 'x'" + there);
     EXPECT_EQ(saidAfter([](Kind& kind) { part<DiodePart>(kind).cathode = "x"; }),
-              "parts[10].cathode: 'x'" + there);
-    EXPECT_EQ(saidAfter([](Kind& kind) { part<FusePart>(kind).b = "x"; }), "parts[13].b: 'x'" + there);
+              "parts[11].cathode: 'x'" + there);
+    EXPECT_EQ(saidAfter([](Kind& kind) { part<FusePart>(kind).b = "x"; }), "parts[14].b: 'x'" + there);
 }
 
 TEST(CheckKind, WantsTheTwoEndsOfAPartApart)
@@ -264,11 +266,11 @@ TEST(CheckKind, WantsNumbersThatCanBe)
     EXPECT_EQ(saidAfter([](Kind& kind) { part<SourcePart>(kind).most = Amperes{0}; }),
               "parts[5].mostAmperes: 0 is too small. Write more than 0.");
     EXPECT_EQ(saidAfter([](Kind& kind) { part<DiodePart>(kind).drop = Volts{-0.7}; }),
-              "parts[10].dropVolts: -0.7 is too small. Write 0 or more.");
+              "parts[11].dropVolts: -0.7 is too small. Write 0 or more.");
     EXPECT_EQ(saidAfter([](Kind& kind) {
                   part<ResistorPart>(kind).ohms = Ohms{std::numeric_limits<double>::quiet_NaN()};
               }),
-              "parts[11].ohms: nan is too small. Write more than 0.");
+              "parts[12].ohms: nan is too small. Write more than 0.");
     EXPECT_EQ(saidAfter([](Kind& kind) { part<DryInputPart>(kind).bands[0].least = Ohms{200}; }),
               "parts[4].bands[0].leastOhms: 'leastOhms' is 200, more than 'mostOhms', which is 100. Correct "
               "one of the two.");

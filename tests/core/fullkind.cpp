@@ -147,6 +147,7 @@ Kind fullKind()
         {"battery", {}, BatteryPart{"+", "-", Volts{24}, AmpereHours{7}}, ValueStanding::Sheet},
         {"signal", {}, SignalPart{"IN1", "-", "D0"}, ValueStanding::Sheet},
         {"earth", {}, EarthPart{"-"}, ValueStanding::Sheet},
+        {"inlet", {}, MainsPart{"IN1", "mains"}, ValueStanding::Sheet},
         {"diode", {}, DiodePart{"-", "+", Volts{0.3}}, ValueStanding::Sheet},
         {"resistor", {}, ResistorPart{"IN1", "-", Ohms{8200}}, ValueStanding::Sheet},
         {"suppressor", {}, SuppressorPart{"+", "-", Volts{40}}, ValueStanding::Sheet},

@@ -98,7 +98,7 @@ TEST(KindJson, RefusesWordsThatAreNoMember)
         refusal(withPart("{\"type\": \"fuze\"}")),
         "kind.json, line 3, parts[0].type: The word 'fuze' is not known here. Use one of: link, contact, "
         "load, "
-        "move, dryInput, source, batteryPort, battery, signal, earth, diode, resistor, suppressor, fuse.");
+        "move, dryInput, source, batteryPort, battery, signal, earth, mains, diode, resistor, suppressor, fuse.");
     EXPECT_EQ(refusal("{\"name\": \"k\", \"title\": {}, \"family\": \"x\",\n\"standing\": \"guess\"}"),
               "kind.json, line 2, standing: The word 'guess' is not known here. Use one of: sheet, "
               "commonPractice, memory.");

@@ -151,11 +151,63 @@ JudgedCircuit fireDropInTheSupply()
     return circuit;
 }
 
+const char* const mainsWires = "MP1:L → PS1:L; MP1:N → PS1:N; MP1:PE → PS1:PE";
+
+// L1: the fire alarm's contact in the mains of a supply that has a battery.
+JudgedCircuit fireContactInTheMains()
+{
+    const Job right = magLock("dc-supply-24-mains-terminals", "fire-relay")
+                          .device("MP1", "mains-point")
+                          .wires("PS1:+ → FR1:C; FR1:NC → EB1:C")
+                          .wires(mainsWires)
+                          .opening(promisedAlike({button, motion}, "FR1"))
+                          .job();
+    JudgedCircuit circuit{.name = "L", .right = right, .hints = {}, .wrong = {}};
+    circuit.wrong.push_back(wrongForm("L1", right,
+                                      [](JobBuilder& job) {
+                                          job.takeOff("PS1:+ → FR1:C").move("FR1:NC → EB1:C", "PS1:+").kind("FR1", "fire-relay-mains");
+                                          job.move("PS1:L → MP1:L", "FR1:C").wire("FR1:NC", "PS1:L");
+                                      },
+                                      {{.rule = "wrong-in-situation", .severity = "danger", .at = "ML1", .throws = {"fire alarm"}}},
+                                      Mending::AnyOfSeveral));
+    return circuit;
+}
+
+// Without a battery the same contact frees: the supply has its mains only through it. On NO it takes the mains away in normal.
+JudgedCircuit fireContactInTheMainsOfASupplyWithoutBattery()
+{
+    Kind plain = catalogueKind("dc-supply-24-mains-terminals");
+    plain.name = "dc-supply-24-no-battery";
+    for (Part& part : plain.parts)
+        if (auto* source = std::get_if<SourcePart>(&part.body))
+            source->live = {{{"mains", "on"}}};
+    std::erase_if(plain.roles, [](const Role& role) { return role.key == "battery"; });
+    OpeningSketch opening = promisedAlike({button, motion}, "FR1");
+    std::erase_if(opening.promises, [](const PromiseSketch& each) { return each.situation == "mains lost"; });
+    const Job right = magLock("dc-supply-24-mains-terminals", "fire-relay-mains")
+                          .kind("PS1", plain)
+                          .device("MP1", "mains-point")
+                          .wires("PS1:+ → EB1:C; MP1:L → FR1:C; FR1:NC → PS1:L; MP1:N → PS1:N; MP1:PE → PS1:PE")
+                          .opening(opening)
+                          .job();
+    JudgedCircuit circuit{.name = "fire contact in the mains, no battery", .right = right, .hints = {}, .wrong = {}};
+    circuit.wrong.push_back(wrongForm("fire contact in the mains, with a battery", right,
+                                      [](JobBuilder& job) { job.kind("PS1", "dc-supply-24-mains-terminals"); },
+                                      {{.rule = "wrong-in-situation", .severity = "danger", .at = "ML1", .throws = {"fire alarm"}}},
+                                      Mending::AnyOfSeveral));
+    circuit.wrong.push_back(wrongForm("fire contact in the mains on NO", right,
+                                      [](JobBuilder& job) { job.move("FR1:NC → PS1:L", "FR1:NO"); },
+                                      {{.rule = "wrong-in-situation", .severity = "danger", .at = "ML1", .throws = {"fire alarm"}}},
+                                      Mending::AnyOfSeveral));
+    return circuit;
+}
+
 } // namespace
 
 std::vector<JudgedCircuit> releaseCircuits()
 {
-    return {releasesInSeries(), throughARelayHeldIn(), withoutAnyRelease(), fireDropInTheSupply()};
+    return {releasesInSeries(),    throughARelayHeldIn(),   withoutAnyRelease(),
+            fireDropInTheSupply(), fireContactInTheMains(), fireContactInTheMainsOfASupplyWithoutBattery()};
 }
 
 } // namespace doorloom

@@ -106,6 +106,22 @@ SimplestWiring triggered()
             .slip = Slip{[](JobBuilder& job) { job.option("DB1", "OUT1", "off"); }, "wrong-in-situation", "ML1"}};
 }
 
+SimplestWiring onMains(const std::string& kind)
+{
+    return {.kind = kind,
+            .devices = "MP1 mains-point; PS1 dc-supply-24-mains-terminals; OL1 lamp",
+            .wires = "MP1:L → PS1:L; MP1:N → PS1:N; MP1:PE → PS1:PE; PS1:+ → OL1:+; OL1:− → PS1:−"};
+}
+
+// In the mains of a supply whose loads may do without.
+SimplestWiring fireContactInMains()
+{
+    SimplestWiring wiring = onMains("fire-relay-mains");
+    wiring.devices += "; FR1 fire-relay-mains";
+    wiring.wires = "MP1:L → FR1:C; FR1:NC → PS1:L; MP1:N → PS1:N; MP1:PE → PS1:PE; PS1:+ → OL1:+; OL1:− → PS1:−";
+    return wiring;
+}
+
 SimplestWiring alternating(const std::string& kind, const std::string& transformer, const std::string& strike)
 {
     return {.kind = kind,
@@ -203,7 +219,10 @@ std::vector<SimplestWiring> simplestSupplies()
             cardDoor(),
             twoDoors(),
             lockThenOperator(),
-            keypadDoor()};
+            keypadDoor(),
+            onMains("dc-supply-24-mains-terminals"),
+            onMains("mains-point"),
+            fireContactInMains()};
 }
 
 } // namespace doorloom
