@@ -14,6 +14,12 @@ constexpr double inputSpare = 1;    // volts past its own that an input may see
 constexpr double noCurrent = 1e-9;  // amperes
 constexpr double slack = 1e-9;
 
+// Than it holds.
+bool pullsInHarder(const LoadPart& load)
+{
+    return load.inrush && std::all_of(load.rated.begin(), load.rated.end(), [&](const LoadAt& rated) { return load.inrush->value > rated.amperes.value + slack; });
+}
+
 Figures nothing(const Circuit& circuit)
 {
     Figures figures;
@@ -25,6 +31,8 @@ Figures nothing(const Circuit& circuit)
         list->resize(circuit.joints.size());
     figures.inputVolts.resize(circuit.inputs.size());
     figures.outAtReturn.resize(circuit.feeds.size());
+    figures.outAtRest.resize(circuit.feeds.size());
+    figures.throughAtRest.resize(circuit.joints.size());
     return figures;
 }
 
@@ -32,13 +40,12 @@ Figures nothing(const Circuit& circuit)
 class Gathering {
 public:
     Gathering(const Job& job, const Netlist& net, const Questions& ask, bool ac, VoltsWanted volts)
-        : figures_(nothing(net.circuit())), circuit_(net.circuit()), ask_(ask), meter_(job, net, {.ac = ac}), wanted_(volts),
-          restOut_(circuit_.feeds.size())
+        : figures_(nothing(net.circuit())), circuit_(net.circuit()), ask_(ask), meter_(job, net, {.ac = ac}), wanted_(volts)
     {
         findShares();
         for (std::uint32_t i = 0; i < circuit_.elements.size(); ++i) {
             isMetered_.push_back(meter_.loads[i] && isOn(circuit_.elements[i].a));
-            hasInrush_ = hasInrush_ || (isMetered_[i] && meter_.loads[i]->inrush);
+            hasInrush_ = hasInrush_ || (isMetered_[i] && pullsInHarder(*meter_.loads[i]));
             passesBesideLoads_ = passesBesideLoads_ || circuit_.elements[i].kind == ElementKind::Resistor;
         }
         for (const DryInput& input : circuit_.inputs)
@@ -105,8 +112,12 @@ private:
         const std::vector<char> isFed = fedIn(settled);
         lookAtVolts(settled, isFed, low, nominal);
         lookAtInputs(settled, nominal);
-        for (std::uint32_t i = 0; i < circuit_.joints.size(); ++i)
-            put(figures_.throughJoint[i], std::abs(nominal.throughJoint(i).value), settled);
+        for (std::uint32_t i = 0; i < circuit_.joints.size(); ++i) {
+            const double amperes = std::abs(nominal.throughJoint(i).value);
+            put(figures_.throughJoint[i], amperes, settled);
+            if (group == LookedAt::rest)
+                figures_.throughAtRest[i] = amperes;
+        }
         if (hasInrush_)
             lookAtInrush(settled, isFed);
         if (passesBesideLoads_)
@@ -200,7 +211,7 @@ private:
     {
         std::vector<std::uint32_t> started;
         for (std::uint32_t i = 0; i < isFed.size(); ++i)
-            if (isFed[i] && meter_.loads[i]->inrush && !ask_.returnedIn(before, i))
+            if (isFed[i] && pullsInHarder(*meter_.loads[i]) && !ask_.returnedIn(before, i))
                 started.push_back(i);
         return started;
     }
@@ -242,7 +253,7 @@ private:
             drawn += amperes;
             put(figures_.outOfFeed[i], amperes, settled);
             if (group == LookedAt::rest)
-                restOut_[i] = amperes;
+                figures_.outAtRest[i] = amperes;
             if (group >= mostOut_.size())
                 continue;
             mostOut_[group].resize(circuit_.feeds.size());
@@ -257,7 +268,7 @@ private:
         std::vector<std::uint32_t> pulling;
         const std::vector<char> isFed = fedIn(settled);
         for (std::uint32_t i = 0; i < isFed.size(); ++i)
-            if (isFed[i] && meter_.loads[i]->inrush)
+            if (isFed[i] && pullsInHarder(*meter_.loads[i]))
                 pulling.push_back(i);
         if (pulling.empty())
             return;
@@ -272,10 +283,10 @@ private:
         if (!restPosition_)
             return;
         for (std::uint32_t i = 0; i < circuit_.feeds.size(); ++i) {
-            Worst together{restOut_[i], *restPosition_};
+            Worst together{figures_.outAtRest[i], *restPosition_};
             for (const Worsts& most : mostOut_)
-                if (!most.empty() && most[i] && most[i]->value > restOut_[i] + slack) {
-                    together.value += most[i]->value - restOut_[i];
+                if (!most.empty() && most[i] && most[i]->value > figures_.outAtRest[i] + slack) {
+                    together.value += most[i]->value - figures_.outAtRest[i];
                     for (MovedIndex moved = 0; moved < together.at.size(); ++moved)
                         if (most[i]->at[moved] != (*restPosition_)[moved])
                             together.at[moved] = most[i]->at[moved];
@@ -312,7 +323,6 @@ private:
     std::vector<char> isMetered_; // by element: a load, on sources of the kind that is looked at
     bool hasInrush_ = false, passesBesideLoads_ = false;
     std::optional<Position> restPosition_;
-    std::vector<double> restOut_; // by feed
     std::vector<Worsts> mostOut_; // by group, feed
 };
 
@@ -347,8 +357,9 @@ void addAc(Figures& figures, const Figures& ac)
         for (Worsts Figures::*list : {&Figures::throughJoint, &Figures::throughPullingIn})
             if ((ac.*list)[i] && (!(figures.*list)[i] || (ac.*list)[i]->value > (figures.*list)[i]->value))
                 (figures.*list)[i] = (ac.*list)[i];
-    for (std::size_t i = 0; i < figures.outAtReturn.size(); ++i)
-        figures.outAtReturn[i] = std::max(figures.outAtReturn[i], ac.outAtReturn[i]);
+    for (std::vector<double> Figures::*list : {&Figures::outAtReturn, &Figures::outAtRest, &Figures::throughAtRest})
+        for (std::size_t i = 0; i < (figures.*list).size(); ++i)
+            (figures.*list)[i] = std::max((figures.*list)[i], (ac.*list)[i]);
 }
 
 template <class Gather>

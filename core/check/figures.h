@@ -26,6 +26,7 @@ struct Figures {
     Worsts outOfFeed, outPullingIn, outPastLoads;
     Worsts throughJoint, throughPullingIn;
     std::vector<double> outAtReturn;
+    std::vector<double> outAtRest, throughAtRest; // amperes by feed, by joint
     double batteryShare = 1; // of the lowest volts of a supply, those at the end of its battery: the least of all
 };
 

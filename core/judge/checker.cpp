@@ -33,6 +33,14 @@ double sharedOhms(const Division& rows, const Job& job)
     return sum;
 }
 
+bool holdsLoadsOfOthers(const Division& rows, const Job& job)
+{
+    return std::any_of(rows.devices.begin(), rows.devices.end(), [&](const Device* device) {
+        const Kind* kind = rows.shares(device->id.number) && !rows.onlyCarries(device->id) ? kindOf(job, device->id) : nullptr;
+        return kind && std::any_of(kind->parts.begin(), kind->parts.end(), [](const Part& part) { return std::holds_alternative<LoadPart>(part.body); });
+    });
+}
+
 template <class Row> bool sameTable(const Job& one, const Job& other) { return tableOf<Row>(one) == tableOf<Row>(other); }
 
 } // namespace
@@ -66,6 +74,7 @@ Checker::Part Checker::partFor(Division rows, const std::shared_ptr<const Job>& 
     const Job alone = jobOf(rows, *job);
     JudgedPart judged = judgePart(alone, budget_);
     judged.load.sharedOhms = sharedOhms(rows, *job);
+    judged.load.holdsOthers = holdsLoadsOfOthers(rows, *job);
     return {job, std::move(rows), std::move(judged.findings), judged.coverage, std::move(judged.load)};
 }
 
@@ -80,10 +89,10 @@ void Checker::giveUp(Parts judged)
 // What a part alone says at the same spot is said in its place only where it is worse.
 void Checker::addFoundTogether(std::vector<Finding>& findings) const
 {
-    std::vector<const PartLoad*> loads;
+    std::vector<LoadedPart> loaded;
     for (const auto& [key, part] : parts_)
-        loads.push_back(&part.load);
-    for (Finding& together : foundTogether(*last_, loads, budget_)) {
+        loaded.push_back({&part.rows, &part.load});
+    for (Finding& together : foundTogether(*last_, loaded, budget_)) {
         const auto alone = std::find_if(findings.begin(), findings.end(),
                                         [&](const Finding& each) { return each.rule == together.rule && each.at == together.at; });
         if (alone == findings.end())

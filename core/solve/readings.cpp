@@ -38,6 +38,8 @@ Meter::Meter(const Job& job, const Netlist& netlist, const Conditions& with) : n
         const auto* source = partBehind<SourcePart>(job, net.origin(feed.origin));
         for (std::size_t level = 0; level < voltsOfFeed.size(); ++level)
             voltsOfFeed[level].push_back(voltsOf(feed, source, static_cast<SupplyLevel>(level)));
+        if (feed.ac == conditions.ac)
+            highestNominal = std::max(highestNominal, feed.nominal / 1000.0);
     }
     for (const Element& element : circuit.elements) {
         loads.push_back(partBehind<LoadPart>(job, net.origin(element.origin)));
@@ -109,11 +111,11 @@ void Readings::addElements()
     }
 }
 
-// The rated volts that come next to those across it; of the first round, the lowest.
+// The rated volts that come next to those across it; in the first round, to those of the highest source.
 const LoadAt* Readings::ratedOf(std::uint32_t element) const
 {
     const LoadPart& load = *meter_->loads[element];
-    const double across = solution_.piece.empty() ? 0 : std::abs(acrossElement(element).value_or(Volts{0}).value);
+    const double across = solution_.piece.empty() ? meter_->highestNominal : std::abs(acrossElement(element).value_or(Volts{0}).value);
     const LoadAt* best = nullptr;
     for (const LoadAt& rated : load.rated)
         if (rated.amperes.value > 0 && rated.volts.value > 0 &&

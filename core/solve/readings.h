@@ -27,6 +27,7 @@ struct Meter {
     Conditions conditions;
     std::vector<double> ohmsOfJoint;          // 0: a joint; a conductor without a length or a known gauge is one too
     std::array<std::vector<double>, 4> voltsOfFeed; // by level
+    double highestNominal = 0; // volts of all sources that are looked at
     double volts(std::uint32_t feed, SupplyLevel level) const { return voltsOfFeed[static_cast<std::size_t>(level)][feed]; }
     std::vector<const LoadPart*> loads;       // by element; null: it is none
     std::vector<const DryInputPart*> inputs;  // by element
