@@ -14,7 +14,7 @@ constexpr double voltTolerance = 1e-9, diodeTolerance = 1e-7, ampereTolerance = 
 // What a blocking diode is given while the diodes settle, so that what hangs on diodes alone has volts.
 constexpr double leakSiemens = 1e-9;
 constexpr double mostSoftOhms = 1e-3, leastSoftOhms = 1e-5; // of a conducting one meanwhile; far less than all else
-constexpr int mostNewtonSteps = 60;
+constexpr int mostNewtonSteps = 60, mostPlainSteps = 400;
 
 // A draw as it is at some volts: amperes = constant + siemens × volts.
 struct Companion {
@@ -38,6 +38,8 @@ public:
         solution_.byLaw.assign(net_.draws.size(), 0);
         const Solution asResistors = solution_;
         std::vector<std::uint32_t> fed;
+        for (const Network::Draw& draw : net_.draws)
+            sign_.push_back(voltsOf(draw) > 0 ? 1 : -1);
         for (std::uint32_t i = 0; i < net_.draws.size(); ++i)
             if (std::abs(voltsOf(net_.draws[i])) > std::max(voltTolerance, net_.draws[i].leastVolts))
                 fed.push_back(i);
@@ -61,7 +63,7 @@ private:
     // ---- Loads of constant current and power: Newton's steps from no load downwards, which meet the higher of two
     // solutions first, and find the matrix not definite where there is none.
 
-    // Those whose volts have gone, else the one with the least left of what it has as a plain resistance, is not carried.
+    // The one with the least left of what it has as a plain resistance is not carried; it is tried again without it.
     void giveUp(std::vector<std::uint32_t>& fed, std::vector<std::uint32_t>& lost, const Solution& asResistors)
     {
         const auto left = [&](std::uint32_t i) {
@@ -69,36 +71,42 @@ private:
             return solution_.settled ? voltsOf(net_.draws[i]) / whole : 0;
         };
         const auto least = std::min_element(fed.begin(), fed.end(), [&](std::uint32_t one, std::uint32_t other) { return left(one) < left(other); });
-        const std::uint32_t worst = *least;
-        const auto gone = std::stable_partition(fed.begin(), fed.end(), [&](std::uint32_t i) { return i != worst && left(i) > 0; });
-        for (auto each = gone; each != fed.end(); ++each)
-            companions_[*each] = asOhms(net_.draws[*each]);
-        lost.insert(lost.end(), gone, fed.end());
-        fed.erase(gone, fed.end());
-        solution_.settled = true; // it is tried again without them
+        companions_[*least] = asOhms(net_.draws[*least]);
+        lost.push_back(*least);
+        fed.erase(least);
+        solution_.settled = true;
     }
 
+    // Where the slope of constant power has nothing to lean on, once more without it: a diode that the load's own current
+    // turns on is still off on the way there; and without a slope it is seen whose volts go.
+    enum class Slope { Tangent, Level };
     bool carries(const std::vector<std::uint32_t>& fed)
     {
-        std::vector<double> sign(net_.draws.size()), at(net_.draws.size());
-        for (std::uint32_t i : fed) {
-            sign[i] = voltsOf(net_.draws[i]) > 0 ? 1 : -1;
+        const auto isOfPower = [&](std::uint32_t i) { return net_.draws[i].law == LoadLaw::ConstantPower; };
+        return carries(fed, Slope::Tangent) || (std::any_of(fed.begin(), fed.end(), isOfPower) && carries(fed, Slope::Level));
+    }
+
+    bool carries(const std::vector<std::uint32_t>& fed, Slope slope)
+    {
+        solution_.settled = true;
+        std::vector<double> at(net_.draws.size());
+        for (std::uint32_t i : fed)
             companions_[i] = {};
-        }
         settle();
-        for (int step = 0; step < mostNewtonSteps; ++step) {
+        for (int step = 0; step < (slope == Slope::Tangent ? mostNewtonSteps : mostPlainSteps); ++step) {
             double moved = 0;
             for (std::uint32_t i : fed) {
-                const double volts = sign[i] * voltsOf(net_.draws[i]);
+                const double volts = sign_[i] * voltsOf(net_.draws[i]);
                 if (!solution_.settled || !isDefinite_ || volts <= 0)
                     return false;
                 moved = std::max(moved, std::abs(volts - at[i]) / volts);
                 at[i] = volts;
                 const double amount = net_.draws[i].amount;
-                if (net_.draws[i].law == LoadLaw::ConstantPower)
-                    companions_[i] = {-amount / (volts * volts), sign[i] * 2 * amount / volts};
+                const bool isOfPower = net_.draws[i].law == LoadLaw::ConstantPower;
+                if (isOfPower && slope == Slope::Tangent)
+                    companions_[i] = {-amount / (volts * volts), sign_[i] * 2 * amount / volts};
                 else
-                    companions_[i] = {0, sign[i] * amount};
+                    companions_[i] = {0, sign_[i] * (isOfPower ? amount / volts : amount)};
             }
             if (step > 1 && moved < 1e-12) {
                 for (std::uint32_t i : fed)
@@ -311,6 +319,7 @@ private:
     std::vector<char> isOn_; // by diode
     double softOhms_ = mostSoftOhms;
     std::vector<Companion> companions_;
+    std::vector<double> sign_; // by draw: of its volts as a plain resistance
     bool isDefinite_ = true;
 };
 

@@ -294,6 +294,26 @@ TEST(Solve, NamesTheLoadThatTheLineCantCarryAndCarriesTheOthers)
     EXPECT_EQ(solution.byLaw, (std::vector<char>{1, 0}));
 }
 
+// 36 W behind 40 ohms, and behind a diode and 1 ohm that the load's own current turns on: U = (x + √(x² − 4·36·y)) / 2 with
+// x = (24/40 + 23.3/1)·y, y the two in parallel.
+TEST(Solve, CarriesConstantPowerThroughADiodeThatItTurnsOn)
+{
+    Network net{4, {{1, 2, 40}, {3, 2, 1}}, {{1, 0, 24}}, {{1, 3, 0.7}}, {{2, 0, LoadLaw::ConstantPower, 36, 16, 1}}};
+    const Solution solution = solved(net);
+    const double y = 40 / 41.0, x = (24 / 40.0 + 23.3) * y;
+    EXPECT_TRUE(solution.notCarried.empty());
+    EXPECT_NEAR(solution.between(2, 0).value(), (x + std::sqrt(x * x - 4 * 36 * y)) / 2, 1e-9);
+}
+
+// The one of constant power is beyond its line, and where it is sought the other's volts mean nothing.
+TEST(Solve, CarriesALoadBesideOneThatIsNotCarried)
+{
+    Network net{4, {{1, 2, 10}, {2, 3, 30}}, {{1, 0, 24}}, {}, {{3, 0, LoadLaw::ConstantPower, 24, 24, 1}, {2, 0, LoadLaw::ConstantCurrent, 0.1, 240, 1}}};
+    const Solution solution = solved(net);
+    EXPECT_EQ(solution.notCarried, std::vector<std::uint32_t>{0});
+    EXPECT_NEAR(solution.draws[1], 0.1, 1e-12);
+}
+
 TEST(Solve, CarriesConstantCurrentEitherWayRound)
 {
     Network net{3, {{1, 2, 2}}, {{1, 0, 24}}, {}, {{0, 2, LoadLaw::ConstantCurrent, 0.5, 48, 1}}};
