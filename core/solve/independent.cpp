@@ -18,9 +18,13 @@ public:
         for (std::uint32_t i = 0; i < circuit_.joints.size(); ++i)
             if (const Joint& joint = circuit_.joints[i]; isPlain(i, rails))
                 nets_.join(joint.a, joint.b);
-        for (const Feed& feed : circuit_.feeds) {
-            isPole_[nets_.find(feed.plus)] = isPole_[nets_.find(feed.minus)] = 1;
-            held_.join(nets_.find(feed.plus), nets_.find(feed.minus));
+        const Position rest = atRest(circuit_);
+        for (const Feed& feed : circuit_.feeds)
+            if (feed.ac == meter.conditions.ac && holds(feed.live, rest)) // else it holds nothing
+                holding_.push_back(&feed);
+        for (const Feed* feed : holding_) {
+            isPole_[nets_.find(feed->plus)] = isPole_[nets_.find(feed->minus)] = 1;
+            held_.join(nets_.find(feed->plus), nets_.find(feed->minus));
         }
         for (Vertex vertex = 0; vertex < circuit_.vertices; ++vertex)
             if (!isPoleAt(vertex))
@@ -101,6 +105,8 @@ private:
                 for (Vertex end : {a, b})
                     if (!isPoleAt(end))
                         sets_.join(nodeOf(drive.moved), nets_.find(end));
+                    else // a coil straight across two sources
+                        touched_.emplace_back(nodeOf(drive.moved), held_.find(nets_.find(end)));
             };
             if (drive.load)
                 add(circuit_.elements[*drive.load].a, circuit_.elements[*drive.load].b);
@@ -115,8 +121,8 @@ private:
 
     bool heldApart()
     {
-        return std::any_of(circuit_.feeds.begin(), circuit_.feeds.end(), [&](const Feed& feed) {
-            return held_.find(nets_.find(feed.plus)) != held_.find(nets_.find(circuit_.feeds.front().plus));
+        return std::any_of(holding_.begin(), holding_.end(), [&](const Feed* feed) {
+            return held_.find(nets_.find(feed->plus)) != held_.find(nets_.find(holding_.front()->plus));
         });
     }
 
@@ -133,6 +139,7 @@ private:
 
     const Meter& meter_;
     const Circuit& circuit_;
+    std::vector<const Feed*> holding_;
     JoinedSets nets_, held_; // held: of nets, those whose volts sources hold against each other
     std::vector<char> isPole_; // by net
     JoinedSets sets_;          // of vertices, operators, and what lies between sources that are not tied

@@ -7,10 +7,11 @@
 namespace doorloom {
 
 // Parts of a circuit that meet at nothing but the poles of sources, whose volts against each other are held: what happens in
-// one changes no reading in another. A coil belongs with its contacts.
+// one changes no reading in another. A coil belongs with its contacts. (Sources of equal volts that contacts put side by side
+// with no ohms at all between share their amperes evenly, those for other parts too: the volts alone are then apart.)
 struct Independent {
     static constexpr std::uint32_t pole = ~0u;
-    std::vector<std::uint32_t> ofVertex;   // the part's number; pole: one net with a pole of a source
+    std::vector<std::uint32_t> ofVertex;   // the part's number; pole: one net with a pole of a source that is live at rest
     std::vector<std::uint32_t> ofOperator; // the part's number; an operator without contacts has one of its own
     std::uint32_t parts = 0;
     bool heldApart = false;    // some sources are not tied to others: what ties them by loads is one part

@@ -51,14 +51,21 @@ LookedAt::LookedAt(const Meter& meter, const Questions& ask, For what, std::uint
 // No coil, which goes as the circuit has it, nor what turns a supply on.
 void LookedAt::findTried(For what)
 {
+    const auto tryAll = [&](const Guard& guard) {
+        for (const Term& term : guard.anyOf)
+            for (const Atom& atom : term)
+                tried_[atom.moved] = 1;
+    };
     for (std::uint32_t i = 0; what == For::Loads && i < circuit_.elements.size(); ++i)
         if (meter_.loads[i] || circuit_.elements[i].kind == ElementKind::Resistor)
             for (MovedIndex moved : ask_.operatorsThatMatter(i))
                 tried_[moved] = 1;
-    for (std::uint32_t i = 0; what == For::AnyReading && i < circuit_.joints.size(); ++i)
-        for (const Term& term : circuit_.joints[i].guard.anyOf)
-            for (const Atom& atom : term)
-                tried_[atom.moved] = 1;
+    if (what == For::AnyReading) {
+        for (const Joint& joint : circuit_.joints)
+            tryAll(joint.guard);
+        for (const Drive& drive : circuit_.drives) // what it senses
+            tryAll(drive.powered);
+    }
     for (const Drive& drive : circuit_.drives)
         if (drive.manner == Drive::Manner::Plain || drive.isSensing || !ask_.canMove(drive.moved))
             tried_[drive.moved] = 0;
@@ -187,7 +194,7 @@ std::vector<std::size_t> LookedAt::groupsAt(Vertex vertex) const
 {
     std::vector<std::size_t> groups;
     for (std::uint32_t group : {groupOfVertex_[vertex], betweenSources_})
-        if (group != none)
+        if (group != none && std::find(groups.begin(), groups.end(), group) == groups.end())
             groups.push_back(group);
     return groups;
 }

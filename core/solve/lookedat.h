@@ -15,7 +15,7 @@ namespace doorloom {
 // volts are held: what one does leaves every reading elsewhere as it is, and amperes out of a source are the sum of theirs.
 class LookedAt {
 public:
-    enum class For { Loads, AnyReading }; // operators that matter to a load, or all that have contacts
+    enum class For { Loads, AnyReading }; // operators that matter to a load, or all that have contacts or are sensed
 
     // In:   budget: steps; a position costs so many thousands of them
     // Owns: nothing of meter and questions, which must outlive it
@@ -37,10 +37,10 @@ public:
     using Visit = std::function<double(std::size_t group, const Position& settled)>;
     Coverage forEach(const Visit& visit) const;
 
-    // All positions of these groups together, within the budget.
+    // All positions of these groups together, within the budget.   In: each group once
     Coverage forEachTogether(const std::vector<std::size_t>& groups, const Visit& visit) const;
 
-    // Groups whose throws can change the volts at this vertex against the poles of the sources.
+    // Groups whose throws can change the volts at this vertex against the poles of the sources; each once.
     std::vector<std::size_t> groupsAt(Vertex vertex) const;
 
 private:

@@ -547,7 +547,8 @@ Position BruteForce::next(const Position& now, const Position& fixed) const
         if (!isPlainOrFollows(drive))
             continue;
         const MovedOperator& moved = circuit_.operators[drive.moved];
-        const ThrowIndex fed = drive.manner == Drive::Manner::Plain ? pulledIn(moved) : fixed[drive.moved];
+        const bool goesItself = drive.manner == Drive::Manner::Plain || drive.isSensing;
+        const ThrowIndex fed = goesItself ? pulledIn(moved) : fixed[drive.moved];
         next[drive.moved] = fedIn(numberOf(now), drive) ? fed : moved.unpowered;
     }
     return next;
