@@ -43,6 +43,25 @@ bool holdsLoadsOfOthers(const Division& rows, const Job& job)
 
 template <class Row> bool sameTable(const Job& one, const Job& other) { return tableOf<Row>(one) == tableOf<Row>(other); }
 
+template <class Row> bool sameRow(const Job& one, const Job& other, Id<Row> id)
+{
+    const Row *before = tableOf<Row>(one).find(id), *after = tableOf<Row>(other).find(id);
+    return before && after ? *before == *after : before == after;
+}
+
+// What these rows' conductors are cores of, and where their devices are.
+bool sameAround(const Division& rows, const Job& one, const Job& other)
+{
+    if (sameTable<Cable>(one, other) && sameTable<CableType>(one, other) && sameTable<Place>(one, other))
+        return true;
+    const auto isSameCopper = [&](const Conductor* row) {
+        const Cable* cable = one.cables.find(row->cable);
+        return sameRow(one, other, row->cable) && (!cable || sameRow(one, other, cable->type));
+    };
+    return std::all_of(rows.conductors.begin(), rows.conductors.end(), isSameCopper) &&
+           std::all_of(rows.devices.begin(), rows.devices.end(), [&](const Device* row) { return sameRow(one, other, row->place); });
+}
+
 } // namespace
 
 CheckResult Checker::check(const Job& job)
@@ -50,19 +69,20 @@ CheckResult Checker::check(const Job& job)
     return *checkWhile(job, [] { return true; });
 }
 
-// Drawing, places and the like are not wiring.
+// Drawing, notes and the like are not wiring.
 bool Checker::isAsBefore(const Job& job) const
 {
     const Job& last = *last_;
     return sameTable<Device>(job, last) && sameTable<Conductor>(job, last) && sameTable<Splice>(job, last) &&
            sameTable<Operator>(job, last) && sameTable<Opening>(job, last) && sameTable<JobKind>(job, last) &&
-           sameTable<Cable>(job, last);
+           sameTable<Cable>(job, last) && sameTable<CableType>(job, last) && sameTable<Place>(job, last);
 }
 
 Checker::Part Checker::partFor(Division rows, const std::shared_ptr<const Job>& job)
 {
     for (Parts* parts : {&parts_, &before_})
-        if (const auto known = parts->find(rows.key); known != parts->end() && sameRows(known->second.rows, rows)) {
+        if (const auto known = parts->find(rows.key); known != parts->end() && sameRows(known->second.rows, rows) &&
+                                                      sameAround(rows, *known->second.job, *job)) {
             Part part = std::move(known->second);
             parts->erase(known);
             moveRemedies(part.findings, part.job->nextNumber, job->nextNumber);

@@ -9,6 +9,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cstdlib>
 #include <map>
 #include <numeric>
 
@@ -86,6 +87,91 @@ TEST(Checker, SaysAfterEveryEditWhatACheckFromNothingSays)
         fmt::print("{} {}  ", name, count);
     fmt::print("\n{} findings compared\n", findings);
     EXPECT_GT(findings, 2000u);
+}
+
+// Every wire of some length, or a core of a cable; two cable types, two places.
+Job withNumbers(const Job& job)
+{
+    std::uint32_t next = job.nextNumber;
+    Change change;
+    std::vector<CableTypeId> types;
+    for (const std::string name : {"one", "other"}) {
+        CableType type;
+        type.id = {next++};
+        type.name = name;
+        for (int core = 1; core <= 2; ++core)
+            type.cores.push_back({core, "", "22 AWG", 0, false});
+        types.push_back(type.id);
+        change.steps.emplace_back(Put<CableType>{type.id, type});
+        Place place;
+        place.id = {next++};
+        place.tag = name;
+        change.steps.emplace_back(Put<Place>{place.id, place});
+    }
+    Cable cable;
+    int i = 0;
+    for (Conductor row : job.conductors) {
+        const Metres length{5.0 + (i * 37) % 60};
+        if (i % 4 < 2) {
+            row.gauge = i % 4 == 0 ? "18 AWG" : "22 AWG";
+            row.length = length;
+        } else { // the core of a cable
+            if (i % 4 == 2) {
+                cable.id = {next++};
+                cable.tag = fmt::format("C{}", i);
+                cable.type = types[static_cast<std::size_t>(i) / 4 % 2];
+                cable.length = length;
+                change.steps.emplace_back(Put<Cable>{cable.id, cable});
+            }
+            row.make = ConductorMake::Core;
+            row.cable = cable.id;
+            row.core = i % 4 - 1;
+        }
+        change.steps.emplace_back(Put<Conductor>{row.id, row});
+        ++i;
+    }
+    return JobBuilder(job, Clamps::Roomy).apply(change).job();
+}
+
+int countIn(const std::vector<Finding>& findings, const std::string& rule)
+{
+    int count = 0;
+    for (const Finding& finding : findings)
+        count += (finding.rule == rule) + countIn(finding.lines, rule);
+    return count;
+}
+
+// EDITS=10000: so many. Each job whole, and as doors on a common supply that are judged apart.
+TEST(Checker, SaysOfEditedNumbersWhatACheckFromNothingSays)
+{
+    constexpr std::uint64_t editsOfAJob = 12;
+    const char* wanted = std::getenv("EDITS");
+    const std::uint64_t edits = wanted ? std::strtoull(wanted, nullptr, 10) : 120;
+    std::map<std::string, int> done, found;
+    forEachSeed(edits / editsOfAJob, [&](Random& random) {
+        const bool isWhole = random.oneIn(2);
+        const std::size_t largestWhole = isWhole ? Checker::mostWhole : 0;
+        RandomWiring wiring(withNumbers(isWhole ? threeDoors() : doorsOnOneSupply()), random, RandomWiring::Edited::NumbersToo);
+        Checker checker(windowBudget, largestWhole);
+        std::vector<std::string> history;
+        for (std::uint64_t edit = 0; edit < editsOfAJob; ++edit) {
+            history.push_back(wiring.edit());
+            ++done[history.back()];
+            const CheckResult result = checker.check(wiring.job());
+            for (const char* rule : {"under-voltage", "over-voltage", "overloaded-supply", "overloaded-contact", "half-fed", "thin-conductor", "class2-limit", "nearly-shorted"})
+                found[rule] += countIn(result.findings, rule);
+            ASSERT_EQ(told(wiring.job(), result), told(wiring.job(), Checker(windowBudget, largestWhole).check(wiring.job())))
+                << fmt::format("{}", fmt::join(history, ", "));
+        }
+    });
+    for (const auto& [name, count] : done)
+        fmt::print("{} {}  ", name, count);
+    fmt::print("\nfound: ");
+    for (const auto& [rule, count] : found)
+        fmt::print("{} {}  ", rule, count);
+    fmt::print("\n");
+    EXPECT_GT(found["under-voltage"], 0);
+    EXPECT_GT(found["overloaded-contact"] + found["overloaded-supply"], 0);
 }
 
 TEST(Checker, JudgesOnlyWhatAnEditTouches)

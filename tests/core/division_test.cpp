@@ -14,23 +14,6 @@
 namespace doorloom {
 namespace {
 
-// Doors on one supply, with a second supply of another voltage tied to it, a key switch that two doors share and a relay
-// in the feed of a third.
-Job doorsOnOneSupply()
-{
-    JobBuilder job(Clamps::Roomy);
-    job.device("PS1", "dc-supply-24").device("PS2", "dc-supply-12").device("TP", "terminal-strip-8").device("TN", "terminal-strip-8");
-    job.wires("PS1:+ → TP:1; PS1:− → TN:1; PS2:− → TN:8");
-    for (const std::string n : {"1", "2", "3"}) {
-        const std::string plus = "TP:" + std::to_string(std::stoi(n) + 1), minus = "TN:" + std::to_string(std::stoi(n) + 1);
-        addPlateDoor(job, n, n == "2" ? "strike-fail-safe" : "strike-fail-secure", n == "3" ? "dry" : "wet");
-        job.device("OL" + n, "lamp").wire(plus, "OL" + n + ":+").wire("OL" + n + ":−", minus);
-        job.wire(plus, "LM" + n + ":+").wire(minus, "LM" + n + ":−");
-    }
-    job.device("OL4", "lamp-12").wires("PS2:+ → OL4:+; OL4:− → PS2:−");
-    return job.job();
-}
-
 // What is found, heads and lines alike: which of them speaks may differ.
 void collect(const Job& job, const std::vector<Finding>& findings, std::multiset<std::string>& all)
 {

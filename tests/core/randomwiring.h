@@ -6,6 +6,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+#include <functional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -25,6 +27,23 @@ inline void addPlateDoor(JobBuilder& job, const std::string& n, const std::strin
                  .promises = {{"rest", Promised::Locked}, {"request plate", Promised::Free}}});
 }
 
+// Doors on one supply, with a second supply of another voltage tied to it, a key switch that two doors share and a relay
+// in the feed of a third.
+inline Job doorsOnOneSupply()
+{
+    JobBuilder job(Clamps::Roomy);
+    job.device("PS1", "dc-supply-24").device("PS2", "dc-supply-12").device("TP", "terminal-strip-8").device("TN", "terminal-strip-8");
+    job.wires("PS1:+ → TP:1; PS1:− → TN:1; PS2:− → TN:8");
+    for (const std::string n : {"1", "2", "3"}) {
+        const std::string plus = "TP:" + std::to_string(std::stoi(n) + 1), minus = "TN:" + std::to_string(std::stoi(n) + 1);
+        addPlateDoor(job, n, n == "2" ? "strike-fail-safe" : "strike-fail-secure", n == "3" ? "dry" : "wet");
+        job.device("OL" + n, "lamp").wire(plus, "OL" + n + ":+").wire("OL" + n + ":−", minus);
+        job.wire(plus, "LM" + n + ":+").wire(minus, "LM" + n + ":−");
+    }
+    job.device("OL4", "lamp-12").wires("PS2:+ → OL4:+; OL4:− → PS2:−");
+    return job.job();
+}
+
 template <class Row> Id<Row> someRow(const Table<Row>& rows, Random& random)
 {
     auto row = rows.begin();
@@ -36,27 +55,36 @@ template <class Row> Id<Row> someRow(const Table<Row>& rows, Random& random)
 // A job that is edited at random, as a person with a heavy hand would: it may make no sense, but it can be drawn.
 class RandomWiring {
 public:
-    RandomWiring(Job job, Random& random) : job_(std::move(job)), random_(random) {}
+    enum class Edited { Wiring, NumbersToo }; // lengths, gauges, cables and kinds besides
+
+    RandomWiring(Job job, Random& random, Edited edited = Edited::Wiring) : job_(std::move(job)), random_(random), edited_(edited) {}
 
     const Job& job() const { return job_; }
 
     // One edit, or the last one undone. Out: its name.
     std::string edit()
     {
-        using Make = std::pair<const char*, Result<Change> (RandomWiring::*)()>;
         static const std::vector<Make> all = {{"land", &RandomWiring::land},         {"unland", &RandomWiring::unland},
                                               {"move an end", &RandomWiring::move},  {"set a jumper", &RandomWiring::jumper},
                                               {"exchange", &RandomWiring::exchange}, {"rename", &RandomWiring::rename},
                                               {"set idle", &RandomWiring::idle},     {"tag a wire", &RandomWiring::tag},
                                               {"place", &RandomWiring::place},       {"remove", &RandomWiring::remove},
-                                              {"move a device", &RandomWiring::draw}};
+                                              {"move a device", &RandomWiring::draw}},
+                                       numbers = {{"set a wire's copper", &RandomWiring::copper},
+                                                  {"pull a cable", &RandomWiring::pull},
+                                                  {"set a cable's length", &RandomWiring::cableLength},
+                                                  {"set a cable type's gauge", &RandomWiring::typeGauge},
+                                                  {"set a kind", &RandomWiring::kind},
+                                                  {"put somewhere", &RandomWiring::putSomewhere},
+                                                  {"rename a place", &RandomWiring::renamePlace}};
         if (!undo_.empty() && random_.oneIn(4)) {
             const Change change = undo_.back();
             undo_.pop_back();
             EXPECT_TRUE(applyChange(job_, change).ok());
             return "undo";
         }
-        const Make& make = all[random_.oneIn(3) ? random_.below(all.size()) : random_.below(4)];
+        const Make& make = edited_ == Edited::NumbersToo && random_.oneIn(2) ? random_.oneOf(numbers)
+                                                                             : all[random_.oneIn(3) ? random_.below(all.size()) : random_.below(4)];
         Result<Change> change = (this->*make.second)();
         if (Result<Change> back = change.ok() ? applyChange(job_, change.value()) : change.problem(); back.ok())
             undo_.push_back(std::move(back.value()));
@@ -64,6 +92,8 @@ public:
     }
 
 private:
+    using Make = std::pair<const char*, Result<Change> (RandomWiring::*)()>;
+
     Landing someLanding()
     {
         const DeviceId device = someRow(job_.devices, random_);
@@ -133,8 +163,90 @@ private:
         return change;
     }
 
+    // ---- Numbers
+
+    std::string gauge()
+    {
+        static const std::vector<std::string> all{"", "24 AWG", "18 AWG", "0.5 mm2", "1.5 mm2"};
+        return random_.oneOf(all);
+    }
+    Metres length() { return {random_.oneIn(6) ? 0.0 : random_.between(1, 40) * 5.0}; }
+    template <class Row> Result<Change> altered(const Table<Row>& rows, const std::function<void(Row&)>& alter)
+    {
+        if (rows.empty())
+            return land();
+        Row row = *rows.find(someRow(rows, random_));
+        alter(row);
+        return Change{{Put<Row>{row.id, std::move(row)}}};
+    }
+    Result<Change> copper()
+    {
+        return altered<Conductor>(job_.conductors, [&](Conductor& row) {
+            if (row.make != ConductorMake::Core) {
+                row.gauge = gauge();
+                row.length = length();
+            }
+        });
+    }
+    Result<Change> cableLength()
+    {
+        return altered<Cable>(job_.cables, [&](Cable& row) { row.length = length(); });
+    }
+    Result<Change> typeGauge()
+    {
+        return altered<CableType>(job_.cableTypes, [&](CableType& row) { row.cores[random_.below(row.cores.size())].gauge = gauge(); });
+    }
+    Result<Change> putSomewhere()
+    {
+        return altered<Device>(job_.devices, [&](Device& row) { row.place = someRow(job_.places, random_); });
+    }
+    Result<Change> renamePlace()
+    {
+        return altered<Place>(job_.places, [&](Place& row) { row.tag = "P" + std::to_string(random_.below(99)); });
+    }
+    // All its cores landed at once.
+    Result<Change> pull()
+    {
+        Numbers numbers(job_);
+        Cable cable;
+        cable.tag = "C" + std::to_string(numbers.next);
+        cable.type = someRow(job_.cableTypes, random_);
+        cable.length = length();
+        Change change = pullCable(job_, numbers, cable).second;
+        for (Step& step : change.steps)
+            if (auto* put = std::get_if<Put<Conductor>>(&step)) {
+                put->after->from = someEnd();
+                put->after->to = someEnd();
+            }
+        return change;
+    }
+    static std::string plainName(const Kind& kind) { return kind.name.substr(0, kind.name.rfind("-small")); }
+    Result<Change> kind()
+    {
+        static const std::vector<std::vector<std::string>> alike{{"dc-supply-24", "dc-supply-24-4a", "dc-supply-12"},
+                                                                 {"strike-fail-secure", "strike-fail-safe", "strike-fail-secure-12"},
+                                                                 {"lamp", "lamp-12"}};
+        const std::vector<std::string>& kinds = random_.oneOf(alike);
+        std::vector<DeviceId> devices;
+        for (const Device& device : job_.devices)
+            if (std::find(kinds.begin(), kinds.end(), plainName(*kindOf(job_, device))) != kinds.end())
+                devices.push_back(device.id);
+        if (devices.empty())
+            return copper();
+        Kind other = catalogueKind(random_.oneOf(kinds));
+        for (Part& part : other.parts)
+            if (auto* source = std::get_if<SourcePart>(&part.body); source && random_.oneIn(2)) {
+                other.name += "-small";
+                source->most = {0.1};
+            }
+        Numbers numbers(job_);
+        Result<KindSwap> swap = setKind(job_, numbers, random_.oneOf(devices), other);
+        return swap.ok() ? Result<Change>(std::move(swap.value().change)) : Result<Change>(swap.problem());
+    }
+
     Job job_;
     Random& random_;
+    Edited edited_;
     std::vector<Change> undo_;
 };
 
