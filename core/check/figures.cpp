@@ -158,6 +158,8 @@ private:
     void lookAtBattery(const Position& settled, const std::vector<char>& isFed)
     {
         const Readings battery(meter_, settled, {.supplies = SupplyLevel::OnBattery, .want = Want::JustVolts});
+        if (!battery.settled())
+            return;
         for (std::uint32_t i = 0; i < isFed.size(); ++i)
             if (isFed[i])
                 put(figures_.lowestOnBattery[i], -voltsAt(battery, i), settled);
@@ -166,6 +168,8 @@ private:
     void lookAtHighest(const Position& settled)
     {
         const Readings high(meter_, settled, {.supplies = SupplyLevel::Highest, .want = Want::JustVolts});
+        if (!high.settled())
+            return;
         for (std::uint32_t i = 0; i < isMetered_.size(); ++i)
             if (isMetered_[i])
                 put(figures_.highestVolts[i], voltsAt(high, i), settled);

@@ -1,5 +1,6 @@
 #include "graph/netlist.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include <algorithm>
@@ -9,7 +10,9 @@ namespace doorloom {
 
 namespace {
 
-Millivolts millivolts(Volts volts) { return static_cast<Millivolts>(std::lround(volts.value * 1000)); }
+constexpr double mostVolts = 2e6; // beyond any wiring, and within what millivolts can hold
+
+Millivolts millivolts(Volts volts) { return static_cast<Millivolts>(std::lround(std::clamp(volts.value, -mostVolts, mostVolts) * 1000)); }
 
 template <class Inner>
 std::optional<std::uint32_t> lookUp(const std::unordered_map<std::uint32_t, Inner>& outer, std::uint32_t number,

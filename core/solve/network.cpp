@@ -50,10 +50,19 @@ public:
             solution_ = asResistors;
         std::sort(lost.begin(), lost.end());
         solution_.notCarried = std::move(lost);
+        solution_.settled = solution_.settled && isInNumbers();
         return std::move(solution_);
     }
 
 private:
+    // Volts and ohms past all bounds overflow.
+    bool isInNumbers() const
+    {
+        const auto isFinite = [](double value) { return std::isfinite(value); };
+        const auto are = [&](const std::vector<double>& list) { return std::all_of(list.begin(), list.end(), isFinite); };
+        return are(solution_.volts) && are(solution_.resistors) && are(solution_.sources) && are(solution_.diodes) && are(solution_.draws);
+    }
+
     static Companion asOhms(const Network::Draw& draw) { return {draw.ohms > 0 ? 1 / draw.ohms : 0, 0}; }
     double voltsOf(const Network::Draw& draw) const
     {

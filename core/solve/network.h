@@ -47,7 +47,7 @@ struct Solution {
     std::vector<std::uint32_t> unlimited;  // diodes left out: sources drive them with nothing that limits the current
     std::vector<char> byLaw;               // by draw: it takes its current or power; the others are their ohms
     std::vector<std::uint32_t> notCarried; // draws for which there is no solution: they are given as their ohms
-    bool settled = true;                   // false: the diodes did not settle within the bound; the figures mean nothing
+    bool settled = true;                   // false: the diodes did not settle within the bound, or numbers overflow; the figures mean nothing
 
     // From y to x; nothing: floating.
     std::optional<double> between(Vertex x, Vertex y) const

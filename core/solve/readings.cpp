@@ -32,7 +32,7 @@ Meter::Meter(const Job& job, const Netlist& netlist, const Conditions& with) : n
     for (const Joint& joint : circuit.joints) {
         const Conductor* conductor = job.conductors.find(net.origin(joint.origin).conductor);
         const auto ohms = conductor ? ohmsOf(gaugeOf(job, *conductor), lengthOf(job, *conductor), conditions.celsius) : std::nullopt;
-        ohmsOfJoint.push_back(ohms ? std::max(0.0, ohms->value) : 0);
+        ohmsOfJoint.push_back(ohms && std::isfinite(ohms->value) ? std::max(0.0, ohms->value) : 0);
     }
     for (const Feed& feed : circuit.feeds) {
         const auto* source = partBehind<SourcePart>(job, net.origin(feed.origin));

@@ -324,6 +324,46 @@ TEST(Solve, CarriesConstantCurrentEitherWayRound)
     EXPECT_EQ(solved(net).draws[0], 0);
 }
 
+// ---- What nobody would wire.
+
+bool isInNumbers(const Solution& solution)
+{
+    for (const auto& list : {solution.volts, solution.resistors, solution.sources, solution.diodes, solution.draws})
+        for (double value : list)
+            if (!std::isfinite(value))
+                return false;
+    return true;
+}
+
+TEST(Solve, SaysThatNothingIsMeantWhereNumbersOverflow)
+{
+    const Network absurd{3, {{1, 2, 1e-300}, {2, 0, 1e-300}}, {{1, 0, 1.7e308}}, {}, {}};
+    EXPECT_FALSE(solved(absurd).settled);
+    const Network high{3, {{1, 2, 1e6}, {2, 0, 1e6}}, {{1, 0, 1e100}}, {}, {}};
+    EXPECT_TRUE(solved(high).settled);
+    EXPECT_NEAR(solved(high).between(2, 0).value() / 1e100, 0.5, 1e-12);
+}
+
+TEST(Solve, ClaimsNoReadingsInARingOfDiodesThatNothingLimits)
+{
+    for (const double drop : {0.0, 0.7}) {
+        // 24 V on one side of a ring that conducts one way round only; 200 ohms across two of its corners.
+        const Network ring{4, {{1, 3, 200}}, {{1, 0, 24}}, {{0, 2, drop}, {2, 1, drop}, {1, 3, drop}, {3, 0, drop}}, {}};
+        const Solution solution = solved(ring);
+        EXPECT_FALSE(solution.settled && solution.unlimited.empty()); // from 1 by 3 to 0 nothing limits it
+        EXPECT_TRUE(isInNumbers(solution));
+    }
+}
+
+TEST(Solve, ReadsNothingAroundALoopOfJointsOrASourceOnOneNet)
+{
+    const Network loop{4, {{1, 2, 0}, {2, 3, 0}, {3, 1, 0}, {1, 0, 12}}, {{3, 0, 24}, {2, 1, 5}}, {}, {}};
+    const Solution solution = solved(loop);
+    EXPECT_EQ(solution.fighting, std::vector<std::uint32_t>{1});
+    EXPECT_NEAR(solution.sources[0], 2, 1e-12);
+    EXPECT_TRUE(isInNumbers(solution));
+}
+
 // ---- Folding.
 
 TEST(Solve, FoldsALadderOfAnyLengthExactly)
