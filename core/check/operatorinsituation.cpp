@@ -1,3 +1,4 @@
+#include "check/activation.h"
 #include "check/check.h"
 #include "check/remedies.h"
 #include "check/situations.h"
@@ -21,16 +22,6 @@ constexpr Text whyDead = {.en = "{operator} of {opening} is promised to start an
 
 constexpr Text landContact = {.en = "Land a contact that closes then between {input} and {reference}.",
                               .es = "Conecte un contacto que entonces cierre entre {input} y {reference}."};
-
-// The first dry input in its kind that need not be closed all the time (as a safety loop is).
-std::optional<std::uint32_t> activationOf(const Facts& facts, DeviceId device)
-{
-    const Kind* kind = kindOf(facts.job, device);
-    for (const Part& part : kind ? kind->parts : std::vector<Part>{})
-        if (const auto* input = std::get_if<DryInputPart>(&part.body); input && !input->mustBeClosed)
-            return facts.net.inputOf(device, part.key);
-    return std::nullopt;
-}
 
 // Operators that are the mains of this device.
 std::vector<MovedIndex> mainsOf(const Facts& facts, DeviceId device)
@@ -147,14 +138,21 @@ std::vector<Finding> findWrong(const Facts& facts)
 
 } // namespace
 
+std::optional<std::uint32_t> activationOf(const Facts& facts, DeviceId device)
+{
+    const Kind* kind = kindOf(facts.job, device);
+    for (const Part& part : kind ? kind->parts : std::vector<Part>{})
+        if (const auto* input = std::get_if<DryInputPart>(&part.body); input && !input->mustBeClosed)
+            return facts.net.inputOf(device, part.key);
+    return std::nullopt;
+}
+
 extern const Check operatorInSituation = {
     .code = "operator-in-situation",
     .worst = Severity::Danger,
     .title = {.en = "Door operator wrong in a situation", .es = "Operador de puerta incorrecto en una situación"},
-    .notCovered = {.en = "inputs of an operator other than the one that starts it; whether it starts before the lock has "
-                         "let go",
-                   .es = "entradas del operador distintas de la que lo arranca; si arranca antes de que suelte la "
-                         "cerradura"},
+    .notCovered = {.en = "inputs of an operator other than the one that starts it",
+                   .es = "entradas del operador distintas de la que lo arranca"},
     .run = findWrong,
 };
 

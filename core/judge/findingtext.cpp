@@ -230,7 +230,7 @@ const std::vector<Text>& notExamined()
                "muchas puertas en una fuente consumen juntas; los conductores sin longitud o calibre cuentan como cero ohmios"},
         {.en = "releases that no opening names, battery time",
          .es = "liberaciones que ninguna abertura nombra, autonomía de baterías"},
-        {.en = "times: delays, hold times and their order", .es = "tiempos: retardos, duraciones y su orden"},
+        {.en = "times: how long things stay, and delays that no data gives", .es = "tiempos: cuánto duran las cosas, y retardos que ningún dato da"},
         {.en = "mains wiring, earthing, shields, and what local codes ask for",
          .es = "cableado de red, puesta a tierra, blindajes y lo que exigen las normas locales"},
     };

@@ -109,7 +109,7 @@ TEST(TypedLine, SaysWhichWordIsWrongAndWhatWouldDo)
     EXPECT_EQ(
         typed(site, "set lm1 k2 wet"),
         "'k2' is not an option or setting of LM1. Use one of: K1, K3, K1.JA, K1.JB, K3.JA, K3.JB, mode, "
-        "delay, hold.");
+        "delay.K2, hold.");
     EXPECT_EQ(typed(site, "move es1 nowhere"),
               "'nowhere' is not a place of the job (CAB1, FRAME). To make it, say behind it what it is, in "
               "quotes: \"cabinet above ceiling\".");

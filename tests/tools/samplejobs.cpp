@@ -56,7 +56,7 @@ void cabinet(Drawing& site, const std::string& mode)
 {
     site.device("PS1", "dc-supply-24", "CAB", "supply for module, strike, actuators and lights");
     site.device("LM1", "relay-module-negative", "CAB", "relay module",
-                {{"mode", mode}, {"delay", 0.5}, {"hold", 6.0}});
+                {{"mode", mode}, {"delay.K2", 0.5}, {"hold", 6.0}});
     site.device("TSP", "terminal-strip-8", "CAB", "plus of PS1");
     site.device("TSN", "terminal-strip-8", "CAB", "minus of PS1");
     site.device("TSC", "terminal-strip-8", "CAB", "common of LM1's inputs");
