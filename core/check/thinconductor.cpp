@@ -58,7 +58,7 @@ bool mayBeThin(const Facts& facts)
     });
 }
 
-// The first thin ones on each way: what hangs on them is not told.
+// Those by which a vertex is reached first; what lies side by side with one is not told.
 std::vector<Thin> thinConductors(const Facts& facts, const std::vector<Protection>& protection)
 {
     std::vector<Thin> thin;

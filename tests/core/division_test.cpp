@@ -191,5 +191,34 @@ TEST(Division, AddsUpTheDropThatAllDoorsCauseEachOther)
     EXPECT_EQ(ten, ofRule(foundBy(withTrunk(10), 1000), "under-voltage")); // as the whole says
 }
 
+// A supply of 4 A that is no Class 2 one: 22 AWG bears 3 A in a bundle.
+TEST(Division, SaysASupplyThatIsTooStrongForItsConductorsOnceWithALineForEachDoor)
+{
+    JobBuilder job = magnets(3, "dc-supply-24-4a");
+    job.wires("PS1:+ → TP:1; PS1:− → TN:1");
+    Change change;
+    for (const Conductor& row : job.job().conductors)
+        change.steps.emplace_back(Put<Conductor>{row.id, [&] {
+                                      Conductor thin = row;
+                                      thin.gauge = "22 AWG";
+                                      return thin;
+                                  }()});
+    const Job thin = job.apply(change).job();
+    const auto told = [&](std::size_t largestWhole) {
+        std::vector<Finding> found = Checker(windowBudget, largestWhole).check(thin).findings;
+        std::erase_if(found, [](const Finding& each) { return each.rule != "thin-conductor"; });
+        std::multiset<std::string> lines;
+        for (const Finding& finding : found) {
+            lines.insert(atText(thin, finding));
+            for (const Finding& line : finding.lines)
+                lines.insert("line: " + atText(thin, line));
+        }
+        return lines;
+    };
+    EXPECT_EQ(told(1000), told(0));
+    EXPECT_EQ(told(0).count("PS1"), 1u);
+    EXPECT_EQ(told(0).count("line: ML3"), 1u);
+}
+
 } // namespace
 } // namespace doorloom
