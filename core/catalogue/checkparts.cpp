@@ -70,6 +70,10 @@ public:
         optionalPositive("pullInVolts", load.pullInVolts);
         optionalPositive("inrushAmperes", load.inrush);
         optionalPositive("inrushMilliseconds", load.inrushTime);
+        if (load.powerFactor) {
+            problems_.positive(at("powerFactor"), *load.powerFactor);
+            problems_.inOrder(at("powerFactor"), "powerFactor", *load.powerFactor, "1", 1);
+        }
         inOrder("leastVolts", load.leastVolts, "mostVolts", load.mostVolts);
         inOrder("releaseVolts", load.releaseVolts, "leastVolts", load.leastVolts);
         inOrder("releaseVolts", load.releaseVolts, "pullInVolts", load.pullInVolts);

@@ -122,7 +122,7 @@ inline constexpr auto shapeOf<LoadPart> =
                may("leastVolts", &LoadPart::leastVolts), may("mostVolts", &LoadPart::mostVolts),
                may("releaseVolts", &LoadPart::releaseVolts), may("pullInVolts", &LoadPart::pullInVolts),
                may("inrushAmperes", &LoadPart::inrush), may("inrushMilliseconds", &LoadPart::inrushTime),
-               may("duty", &LoadPart::duty));
+               may("duty", &LoadPart::duty), may("powerFactor", &LoadPart::powerFactor));
 template <>
 inline constexpr auto shapeOf<MovePart> =
     std::tuple(must("role", &MovePart::role), may("manner", &MovePart::manner),

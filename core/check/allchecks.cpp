@@ -4,19 +4,24 @@
 
 namespace doorloom {
 
-extern const Check shortedSource, batteryWrong, wetOutput, twoFeeds, jumpersDisagree, reversePolarity, wrongCurrent, foreignVolts,
-    neverFed, halfFed, nearlyShorted, voltsThroughLoad, overVoltage, underVoltage, overloadedSupply, noSpareForRecharging,
-    overloadedContact, overloadedFuse, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, startsEarly, buzzes, alwaysFed, sharedLoop, endOfLineValue, neverOperated,
-    alwaysOperated, endOfLinePlace, solidState, contactLeast, varistorRating, thinConductor, largeFuse, class2Limit, wireRange, suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
+extern const Check shortedSource, nearlyShorted, batteryWrong, wetOutput, twoFeeds, jumpersDisagree,
+    reversePolarity, wrongCurrent, foreignVolts, voltsThroughLoad, neverFed, halfFed, overVoltage,
+    underVoltage, overloadedSupply, noSpareForRecharging, shortStandby, overloadedContact,
+    overloadedFuse, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, startsEarly,
+    buzzes, alwaysFed, sharedLoop, endOfLineValue, neverOperated, alwaysOperated, endOfLinePlace,
+    solidState, contactLeast, varistorRating, thinConductor, largeFuse, class2Limit, wireRange,
+    suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
-    &shortedSource,  &nearlyShorted,    &batteryWrong,        &wetOutput, &twoFeeds, &jumpersDisagree, &reversePolarity,
-    &wrongCurrent,   &foreignVolts,     &voltsThroughLoad,    &neverFed,  &halfFed,  &overVoltage,     &underVoltage,
-    &overloadedSupply, &noSpareForRecharging, &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
-    &operatorInSituation, &startsEarly, &buzzes,      &alwaysFed,           &sharedLoop,    &endOfLineValue, &neverOperated, &alwaysOperated,
-    &endOfLinePlace, &solidState,       &contactLeast,        &varistorRating, &thinConductor, &largeFuse, &class2Limit, &wireRange, &suppression,
-    &optionNotChosen, &emptyTerminal,   &waitingEnd,          &overfilledTerminal, &duplicateTag,
+    &shortedSource, &nearlyShorted, &batteryWrong, &wetOutput, &twoFeeds, &jumpersDisagree,
+    &reversePolarity, &wrongCurrent, &foreignVolts, &voltsThroughLoad, &neverFed, &halfFed,
+    &overVoltage, &underVoltage, &overloadedSupply, &noSpareForRecharging, &shortStandby,
+    &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
+    &operatorInSituation, &startsEarly, &buzzes, &alwaysFed, &sharedLoop, &endOfLineValue,
+    &neverOperated, &alwaysOperated, &endOfLinePlace, &solidState, &contactLeast, &varistorRating,
+    &thinConductor, &largeFuse, &class2Limit, &wireRange, &suppression, &optionNotChosen,
+    &emptyTerminal, &waitingEnd, &overfilledTerminal, &duplicateTag,
 };
 
 std::span<const Check* const> allChecks() { return checks; }

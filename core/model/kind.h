@@ -166,6 +166,7 @@ struct LoadPart {
     std::optional<Amperes> inrush;
     std::optional<Milliseconds> inrushTime;
     Duty duty = Duty::Continuous;
+    std::optional<double> powerFactor; // on AC, lagging; nothing: 1
     friend bool operator==(const LoadPart&, const LoadPart&) = default;
 };
 

@@ -59,6 +59,7 @@ Readings::Readings(const Meter& meter, const Position& position, Asked asked) : 
             return;
         taken = std::move(rated);
         network_ = {};
+        powerFactor_.clear();
         network_.vertices = circuit().vertices;
         addJoints(position);
         addFeeds(position);
@@ -66,7 +67,29 @@ Readings::Readings(const Meter& meter, const Position& position, Asked asked) : 
         for (const Diode& diode : circuit().diodes)
             network_.diodes.push_back({diode.anode, diode.cathode, diode.drop / 1000.0});
         solution_ = solved(network_, asked_.want);
+        letLag();
     }
+}
+
+// Magnitudes alone do not add up then.
+void Readings::letLag()
+{
+    alternating_.reset();
+    const bool lags = std::any_of(powerFactor_.begin(), powerFactor_.end(), [](double factor) { return factor < 1; });
+    if (!lags || !network_.draws.empty() || !solution_.fighting.empty() ||
+        std::any_of(solution_.diodes.begin(), solution_.diodes.end(), [](double amperes) { return amperes != 0; }))
+        return;
+    alternating_ = solvedAlternating(network_, powerFactor_);
+    if (alternating_) {
+        solution_.resistors = alternating_->resistors;
+        solution_.sources = alternating_->sources;
+    }
+}
+
+void Readings::addResistor(Vertex a, Vertex b, double ohms, double powerFactor)
+{
+    network_.resistors.push_back({a, b, ohms});
+    powerFactor_.push_back(powerFactor);
 }
 
 void Readings::addJoints(const Position& position)
@@ -77,7 +100,7 @@ void Readings::addJoints(const Position& position)
         if (!holds(joint.guard, position))
             continue;
         resistorOfJoint_[i] = static_cast<std::uint32_t>(network_.resistors.size());
-        network_.resistors.push_back({joint.a, joint.b, meter_->ohmsOfJoint[i]});
+        addResistor(joint.a, joint.b, meter_->ohmsOfJoint[i]);
     }
 }
 
@@ -102,7 +125,7 @@ void Readings::addElements()
         const Element& element = circuit().elements[i];
         if (element.kind == ElementKind::Resistor) {
             resistorOfElement_[i] = static_cast<std::uint32_t>(network_.resistors.size());
-            network_.resistors.push_back({element.a, element.b, element.ohms});
+            addResistor(element.a, element.b, element.ohms);
         } else if (meter_->loads[i]) {
             addLoad(i);
         } else if (meter_->inputs[i]) {
@@ -135,7 +158,7 @@ void Readings::addLoad(std::uint32_t element)
     const bool pullsIn = load.inrush && std::binary_search(asked_.pullingIn.begin(), asked_.pullingIn.end(), element);
     if (load.law == LoadLaw::Resistive && !pullsIn) {
         resistorOfElement_[element] = static_cast<std::uint32_t>(network_.resistors.size());
-        network_.resistors.push_back({at.a, at.b, ohms.value});
+        addResistor(at.a, at.b, ohms.value, meter_->conditions.ac ? load.powerFactor.value_or(1) : 1);
         return;
     }
     drawOfElement_[element] = static_cast<std::uint32_t>(network_.draws.size());
@@ -158,12 +181,14 @@ void Readings::addWetting(std::uint32_t element, const DryInputPart& input)
     const Vertex inside = network_.vertices++;
     network_.sources.push_back({inside, at.b, input.wettingVolts->value});
     resistorOfElement_[element] = static_cast<std::uint32_t>(network_.resistors.size());
-    network_.resistors.push_back({at.a, inside, input.wettingOhms->value});
+    addResistor(at.a, inside, input.wettingOhms->value);
 }
 
 std::optional<Volts> Readings::between(Vertex x, Vertex y) const
 {
     const auto volts = solution_.between(x, y);
+    if (volts && alternating_)
+        return Volts{std::abs(alternating_->volts[x] - alternating_->volts[y])};
     return volts ? std::optional(Volts{*volts}) : std::nullopt;
 }
 

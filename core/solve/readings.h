@@ -2,6 +2,7 @@
 
 #include "graph/netlist.h"
 #include "model/job.h"
+#include "solve/alternating.h"
 #include "solve/gauge.h"
 #include "solve/network.h"
 
@@ -70,6 +71,8 @@ private:
     static constexpr std::uint32_t none = ~0u;
     static Amperes amperes(const std::vector<double>& list, std::uint32_t index) { return {index == none ? 0 : list[index]}; }
 
+    void letLag();
+    void addResistor(Vertex a, Vertex b, double ohms, double powerFactor = 1);
     void addJoints(const Position& position);
     void addFeeds(const Position& position);
     void addElements();
@@ -82,6 +85,8 @@ private:
     Asked asked_;
     Network network_;
     Solution solution_;
+    std::vector<double> powerFactor_;        // by resistor of the network
+    std::optional<Alternating> alternating_; // on AC, where a load lags
     std::vector<std::uint32_t> resistorOfJoint_, sourceOfFeed_, resistorOfElement_, drawOfElement_; // none: not there
     std::vector<std::uint32_t> elementOfDraw_;
 };

@@ -1,3 +1,4 @@
+#include "solve/alternating.h"
 #include "core/random.h"
 #include "solve/linear.h"
 #include "solve/network.h"
@@ -362,6 +363,24 @@ TEST(Solve, ReadsNothingAroundALoopOfJointsOrASourceOnOneNet)
     EXPECT_EQ(solution.fighting, std::vector<std::uint32_t>{1});
     EXPECT_NEAR(solution.sources[0], 2, 1e-12);
     EXPECT_TRUE(isInNumbers(solution));
+}
+
+// 21.6 V over 2.5 ohms to 32 ohms that lag with a power factor of 0.6 (19.2 + 25.6j): 21.6 · 32 / |21.7 + 25.6j| V, and
+// |21.7 + 25.6j| ohms in all.
+TEST(Solve, AddsWhatLagsByItsAngleOnAlternatingCurrent)
+{
+    const Network net{3, {{1, 2, 2.5}, {2, 0, 32}}, {{1, 0, 21.6}}, {}, {}};
+    const auto lagging = solvedAlternating(net, {1, 0.6});
+    ASSERT_TRUE(lagging);
+    const double ohms = std::hypot(2.5 + 19.2, 25.6);
+    EXPECT_NEAR(std::abs(lagging->volts[2] - lagging->volts[0]), 21.6 * 32 / ohms, 1e-9);
+    EXPECT_NEAR(lagging->sources[0], 21.6 / ohms, 1e-9);
+    EXPECT_NEAR(lagging->resistors[1], 21.6 / ohms, 1e-9);
+    const auto plain = solvedAlternating(net, {1, 1}); // as the magnitudes alone
+    EXPECT_NEAR(std::abs(plain->volts[2] - plain->volts[0]), solved(net).between(2, 0).value(), 1e-9);
+    Network shorted = net;
+    shorted.sources.push_back({1, 0, 12});
+    EXPECT_FALSE(solvedAlternating(shorted, {1, 0.6}));
 }
 
 // ---- Folding.
