@@ -224,12 +224,12 @@ const Text& titleOf(const Finding& finding)
 const std::vector<Text>& notExamined()
 {
     static const std::vector<Text> all = {
-        {.en = "volts and amperes of alternating current, inrush, conductors on the return side of fuses; what many doors on one "
-               "supply draw together; conductors without a length or a gauge count as no ohms",
-         .es = "tensiones y corrientes en alterna, picos de arranque, hilos del lado de retorno de los fusibles; lo que "
-               "muchas puertas en una fuente consumen juntas; los conductores sin longitud o calibre cuentan como cero ohmios"},
-        {.en = "releases that no opening names, battery time",
-         .es = "liberaciones que ninguna abertura nombra, autonomía de baterías"},
+        {.en = "loads behind rectifiers on alternating current, conductors on the return side of fuses, one supply dead while another "
+               "lives; conductors without a length or a gauge count as no ohms",
+         .es = "cargas tras rectificadores en alterna, hilos del lado de retorno de los fusibles, una fuente muerta mientras otra vive; los "
+               "conductores sin longitud o calibre cuentan como cero ohmios"},
+        {.en = "releases that no opening names, battery time where no hours are asked",
+         .es = "liberaciones que ninguna abertura nombra, autonomía de baterías si no se piden horas"},
         {.en = "times: how long things stay, and delays that no data gives", .es = "tiempos: cuánto duran las cosas, y retardos que ningún dato da"},
         {.en = "mains wiring, earthing, shields, and what local codes ask for",
          .es = "cableado de red, puesta a tierra, blindajes y lo que exigen las normas locales"},
