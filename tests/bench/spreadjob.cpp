@@ -1,7 +1,7 @@
 #include "bench/spreadjob.h"
 
 #include "bench/largejob.h"
-#include "canvas/arrangement.h"
+#include "sheet/arrangement.h"
 #include "edit/drawing.h"
 
 #include <stdexcept>

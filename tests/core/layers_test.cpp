@@ -16,7 +16,7 @@ namespace {
 
 // A folder of core includes only itself and the folders before it.
 constexpr std::array coreOrder = {"base",    "model", "edit",     "catalogue", "file",  "graph",
-                                  "verdict", "solve", "rehearse", "check",     "judge", "route", "papers"};
+                                  "verdict", "solve", "rehearse", "check",     "judge", "route", "sheet", "papers"};
 // The folders of ui know openjob but not each other; window puts them together.
 constexpr std::array uiFolders = {"openjob", "window", "canvas", "panels", "dialogs", "print"};
 

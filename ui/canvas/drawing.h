@@ -1,7 +1,7 @@
 #pragma once
 
-#include "canvas/arrangement.h"
-#include "canvas/cableplan.h"
+#include "sheet/arrangement.h"
+#include "sheet/cableplan.h"
 #include "canvas/drawnthings.h"
 #include "canvas/sceneindex.h"
 #include "canvas/textpool.h"

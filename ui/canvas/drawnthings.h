@@ -1,10 +1,10 @@
 #pragma once
 
-#include "canvas/area.h"
-#include "canvas/cableplan.h"
+#include "sheet/area.h"
+#include "sheet/cableplan.h"
 #include "canvas/look.h"
-#include "canvas/routing.h"
-#include "canvas/stripshape.h"
+#include "sheet/plainroute.h"
+#include "sheet/stripshape.h"
 #include "canvas/textpool.h"
 #include "model/rows.h"
 

@@ -1,6 +1,6 @@
 #include "canvas/desk.h"
 
-#include "canvas/stripshape.h"
+#include "sheet/stripshape.h"
 
 #include <algorithm>
 

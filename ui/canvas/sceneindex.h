@@ -1,6 +1,6 @@
 #pragma once
 
-#include "canvas/area.h"
+#include "sheet/area.h"
 
 #include <cstdint>
 #include <memory>

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "canvas/stripshape.h"
+#include "sheet/stripshape.h"
 
 #include <QFont>
 #include <QStaticText>

@@ -1,6 +1,6 @@
-#include "canvas/routing.h"
+#include "sheet/plainroute.h"
 
-#include "canvas/area.h"
+#include "sheet/area.h"
 
 #include <cstdlib>
 #include <optional>

@@ -1,4 +1,4 @@
-#include "canvas/stripshape.h"
+#include "sheet/stripshape.h"
 
 #include <algorithm>
 #include <iterator>

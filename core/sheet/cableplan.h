@@ -1,7 +1,7 @@
 #pragma once
 
-#include "canvas/area.h"
-#include "canvas/routing.h"
+#include "sheet/area.h"
+#include "sheet/plainroute.h"
 
 #include <array>
 #include <optional>

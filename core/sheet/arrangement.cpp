@@ -1,6 +1,6 @@
-#include "canvas/arrangement.h"
+#include "sheet/arrangement.h"
 
-#include "canvas/stripshape.h"
+#include "sheet/stripshape.h"
 
 #include <algorithm>
 #include <cmath>

@@ -1,4 +1,4 @@
-#include "canvas/cableplan.h"
+#include "sheet/cableplan.h"
 
 #include <cstdlib>
 #include <numeric>
