@@ -76,7 +76,8 @@ double Router::excess(double ratio) const
 {
     double length = 0, least = 0;
     for (std::size_t i = 0; i < tracks_.size(); ++i) {
-        if (!tracks_[i].isPlaced || !tracks_[i].pinned.empty()) // a pinned detour is wished for
+        const bool isWished = !tracks_[i].pinned.empty() || isLaid(static_cast<int>(i)); // a detour as well
+        if (!tracks_[i].isPlaced || isWished)
             continue;
         length += lengthOf(static_cast<int>(i));
         least += tracks_[i].least;

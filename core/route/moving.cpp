@@ -59,33 +59,60 @@ void Router::layAnew(const std::vector<Route>& kept)
     }
 }
 
-// Out: whether the grid has lines for the box and its ports in their new place
-bool Router::shift(int box, Spot corner)
+// The points of a connector that lies as the sheet says.
+Route Router::laidPoints(int connector) const
 {
-    Box& moved = nth(sheet_.boxes, box);
-    const Spot by{corner.x - moved.corner.x, corner.y - moved.corner.y};
-    moved.corner = corner;
-    bool hasLines =
-        grid_.hasLines(corner) && grid_.hasLines({corner.x + moved.width, corner.y + moved.height});
-    for (Port& port : sheet_.ports)
-        if (port.box == box) {
-            port.at = {port.at.x + by.x, port.at.y + by.y};
-            hasLines = hasLines && grid_.hasLines(port.at);
-        }
+    const Connector& laid = nth(sheet_.connectors, connector);
+    Route points{nth(sheet_.ports, laid.from).at};
+    points.insert(points.end(), laid.pinned.begin(), laid.pinned.end());
+    points.push_back(nth(sheet_.ports, laid.to).at);
+    return points;
+}
+
+// Out: the others that were in its way, taken away
+std::vector<int> Router::layDown(int connector)
+{
+    const Track& track = nth(tracks_, connector);
+    if (track.isDirect || track.isImpossible || track.isPlaced)
+        return {};
+    Runs runs = runsAlong(connector, laidPoints(connector));
+    if (runs.empty() || meetsLaid(connector, runs))
+        return {};
+    std::vector<int> others = makeRoom(connector, runs);
+    put(connector, std::move(runs));
+    return others;
+}
+
+// Whether the grid has lines for boxes in these places with some outside them, and for the ends and bends of
+// these.
+bool Router::hasLinesOf(const std::vector<Box>& places, const std::vector<int>& changed) const
+{
+    constexpr double outside = 4 * wantedGap;
+    const Lines &x = grid_.x(), &y = grid_.y();
+    bool hasLines = x.count() > 0 && y.count() > 0;
+    for (const Box& box : places) {
+        const Spot far{box.corner.x + box.width, box.corner.y + box.height};
+        hasLines = hasLines && grid_.hasLines(box.corner) && grid_.hasLines(far) &&
+                   box.corner.x - outside >= x.at.front() && far.x + outside <= x.at.back() &&
+                   box.corner.y - outside >= y.at.front() && far.y + outside <= y.at.back();
+    }
+    for (int connector : changed)
+        for (const Spot& spot : laidPoints(connector))
+            hasLines = hasLines && grid_.hasLines(spot);
     return hasLines;
 }
 
-// Conductors that end at a moved box or lie where it is now, and those that had no way before.
-std::vector<int> Router::looseAfter(int box) const
+// What has changed, what lies in these places, and what had no way before.
+std::vector<int> Router::looseAfter(const std::vector<Box>& places, std::vector<int> changed) const
 {
-    std::vector<int> loose = inTheWay(nth(sheet_.boxes, box));
-    for (std::size_t i = 0; i < tracks_.size(); ++i) {
-        const Connector& wanted = sheet_.connectors[i];
-        const bool isOfBox =
-            nth(sheet_.ports, wanted.from).box == box || nth(sheet_.ports, wanted.to).box == box;
-        if (isOfBox || (!tracks_[i].isPlaced && !tracks_[i].isDirect))
+    std::vector<int> loose = std::move(changed);
+    for (const Box& box : places)
+        for (int connector : inTheWay(box))
+            if (!isLaid(connector))
+                loose.push_back(connector);
+    for (std::size_t i = 0; i < tracks_.size(); ++i)
+        if (!tracks_[i].isPlaced && !tracks_[i].isDirect)
             loose.push_back(static_cast<int>(i));
-    }
     std::sort(loose.begin(), loose.end());
     loose.erase(std::unique(loose.begin(), loose.end()), loose.end());
     return loose;
@@ -93,17 +120,62 @@ std::vector<int> Router::looseAfter(int box) const
 
 void Router::moveBox(int box, Spot corner)
 {
-    const Box before = nth(sheet_.boxes, box);
-    const bool hasLines = shift(box, corner);
-    const std::vector<int> loose = looseAfter(box);
+    Box& moved = nth(sheet_.boxes, box);
+    const Box before = moved;
+    const Spot by{corner.x - moved.corner.x, corner.y - moved.corner.y};
+    moved.corner = corner;
+    for (Port& port : sheet_.ports)
+        if (port.box == box)
+            port.at = {port.at.x + by.x, port.at.y + by.y};
+    std::vector<int> changed;
+    for (std::size_t i = 0; i < tracks_.size(); ++i) {
+        const Connector& wanted = sheet_.connectors[i];
+        if (nth(sheet_.ports, wanted.from).box == box || nth(sheet_.ports, wanted.to).box == box)
+            changed.push_back(static_cast<int>(i));
+    }
+    follow({before, moved}, changed);
+}
+
+void Router::update(Sheet sheet)
+{
+    std::vector<Box> places;
+    for (std::size_t i = 0; i < sheet.boxes.size(); ++i)
+        if (!(sheet.boxes[i] == sheet_.boxes[i]))
+            places.insert(places.end(), {sheet_.boxes[i], sheet.boxes[i]});
+    const auto isElsewhere = [&](int port) { return !(nth(sheet.ports, port) == nth(sheet_.ports, port)); };
+    std::vector<int> changed;
+    for (std::size_t i = 0; i < sheet.connectors.size(); ++i) {
+        const Connector& wanted = sheet.connectors[i];
+        if (!(wanted == sheet_.connectors[i]) || isElsewhere(wanted.from) || isElsewhere(wanted.to))
+            changed.push_back(static_cast<int>(i));
+    }
+    sheet_ = std::move(sheet);
+    follow(places, changed);
+}
+
+void Router::layAs(const std::vector<Route>& routes)
+{
+    forgetTracks();
+    std::vector<Route> kept = routes;
+    for (std::size_t i = 0; i < kept.size(); ++i)
+        if (isLaid(static_cast<int>(i)))
+            kept[i] = laidPoints(static_cast<int>(i));
+    layAnew(kept);
+}
+
+// In: places: of boxes, before and after
+//     changed: connectors whose ends or bends are elsewhere
+void Router::follow(const std::vector<Box>& places, const std::vector<int>& changed)
+{
+    std::vector<int> loose = looseAfter(places, changed);
     for (int connector : loose) {
         lift(connector);
         unreserve(connector);
         nth(tracks_, connector).tries = 0;
     }
-    if (hasLines) {
-        for (const Box& each : {before, nth(sheet_.boxes, box)})
-            grid_.standAnew(sheet_.boxes, each);
+    if (hasLinesOf(places, changed)) {
+        for (const Box& place : places)
+            grid_.standAnew(sheet_.boxes, place);
         for (int connector : loose)
             findEnds(connector);
     } else {
@@ -112,6 +184,11 @@ void Router::moveBox(int box, Spot corner)
             nth(kept, connector).clear();
         layAnew(kept);
     }
+    for (std::size_t i = 0, count = loose.size(); i < count; ++i)
+        if (isLaid(loose[i]))
+            for (int other : layDown(loose[i]))
+                loose.push_back(other);
+    std::erase_if(loose, [&](int connector) { return isLaid(connector); });
     relay(clearShared(loose));
 }
 

@@ -181,6 +181,13 @@ std::optional<Found> Router::findSomehow(int connector)
     return find(connector, {0, 0, grid_.x().count() - 1, grid_.y().count() - 1}, never);
 }
 
+bool Router::meetsLaid(int connector, const Runs& runs) const
+{
+    bool isMet = false;
+    grid_.forEachConflict(runs, connector, [&](int other) { isMet = isMet || isLaid(other); });
+    return isMet;
+}
+
 // Takes away what lies in the way of these runs. Out: what was taken away, to be placed again
 std::vector<int> Router::makeRoom(int connector, const Runs& runs)
 {
@@ -204,7 +211,9 @@ void Router::place(int connector)
     openPorts(connector);
     std::optional<Found> found = findSomehow(connector);
     std::vector<int> others;
-    if (found && (!found->hasConflicts || track.tries < mostTries)) {
+    const bool hasRoom = found && (!found->hasConflicts ||
+                                   (track.tries < mostTries && !meetsLaid(connector, found->runs)));
+    if (hasRoom) {
         others = makeRoom(connector, found->runs);
         put(connector, std::move(found->runs));
     }

@@ -229,24 +229,32 @@ std::vector<int> Router::inOrder() const
         return std::tie(nth(keys, a), nth(sheet_.connectors, a).id) <
                std::tie(nth(keys, b), nth(sheet_.connectors, b).id);
     });
+    std::erase_if(order, [&](int connector) { return isLaid(connector); });
     return order;
 }
 
-void Router::routeAll()
+void Router::forgetTracks()
 {
     prices_ = {};
     search_.setPrices(prices_);
     workBefore_ = search_.cells();
-    layGrid({});
     tracks_.assign(sheet_.connectors.size(), {});
     sharers_.assign(sheet_.ports.size(), 0);
     for (const Connector& wanted : sheet_.connectors)
         for (int port : {wanted.from, wanted.to})
             ++nth(sharers_, port);
-
     order_ = inOrder();
-    for (int connector : order_)
+}
+
+void Router::routeAll()
+{
+    forgetTracks();
+    layGrid({});
+    for (int connector = 0; connector < static_cast<int>(tracks_.size()); ++connector)
         findEnds(connector);
+    for (int connector = 0; connector < static_cast<int>(tracks_.size()); ++connector)
+        if (isLaid(connector))
+            layDown(connector);
     for (int connector : order_)
         closePorts(connector);
     for (int connector : order_)

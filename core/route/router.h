@@ -24,6 +24,12 @@ public:
     // Cost: grows with the conductors of the box; a box that leaves the grid makes it anew
     void moveBox(int box, Spot corner);
 
+    // Takes routes as they are, instead of looking for them; those that don't fit the sheet are not placed.
+    void layAs(const std::vector<Route>& routes);
+    // The same boxes, ports and connectors in other places. What is elsewhere or in the way gets a route anew;
+    // the others keep their points as after moveBox.
+    void update(Sheet sheet);
+
     std::uint64_t cells() const { return search_.cells(); } // looked at so far
     const Sheet& sheet() const { return sheet_; }
     Route route(int connector) const; // empty: none
@@ -70,6 +76,7 @@ private:
     std::optional<Found> legTo(const Track& track, std::size_t leg, const End& from, const Window& window);
     std::optional<Found> findSomehow(int connector);
     void place(int connector);
+    bool meetsLaid(int connector, const Runs& runs) const;
     std::vector<int> makeRoom(int connector, const Runs& runs);
     void placeWaiting();
     void placeAll(const std::vector<int>& connectors);
@@ -89,9 +96,14 @@ private:
     double excess(double ratio) const;
 
     // Moving (moving.cpp)
-    std::vector<int> looseAfter(int box) const;
+    std::vector<int> looseAfter(const std::vector<Box>& places, std::vector<int> changed) const;
     std::vector<int> inTheWay(const Box& box) const;
-    bool shift(int box, Spot corner);
+    void follow(const std::vector<Box>& places, const std::vector<int>& changed);
+    bool hasLinesOf(const std::vector<Box>& places, const std::vector<int>& changed) const;
+    bool isLaid(int connector) const { return nth(sheet_.connectors, connector).isLaid; }
+    Route laidPoints(int connector) const;
+    std::vector<int> layDown(int connector);
+    void forgetTracks();
     void layAnew(const std::vector<Route>& kept);
     Runs runsAlong(int connector, const Route& points) const;
     std::vector<int> clearShared(std::vector<int> loose);

@@ -21,6 +21,8 @@ struct Box {
     Spot corner; // top left
     double width = 0;
     double height = 0;
+
+    friend bool operator==(const Box&, const Box&) = default;
 };
 
 // Where a connector leaves a box, square to that side.
@@ -29,6 +31,8 @@ struct Port {
     int box = 0; // its place in Sheet::boxes
     Side side = Side::Left;
     Spot at;
+
+    friend bool operator==(const Port&, const Port&) = default;
 };
 
 struct Connector {
@@ -36,12 +40,17 @@ struct Connector {
     int from = 0; // places in Sheet::ports
     int to = 0;
     std::vector<Spot> pinned = {}; // bends that somebody placed, in their order: the route passes them
+    bool isLaid = false; // it lies from bend to bend of these and nowhere else: others go round it or across
+
+    friend bool operator==(const Connector&, const Connector&) = default;
 };
 
 struct Sheet {
     std::vector<Box> boxes;
     std::vector<Port> ports;
     std::vector<Connector> connectors;
+
+    friend bool operator==(const Sheet&, const Sheet&) = default;
 };
 
 // From the first port to the second, level and upright pieces in turn; a pinned bend may stand in a straight

@@ -126,6 +126,60 @@ std::optional<Move> randomMove(const Sheet& sheet, Random& random)
     return std::nullopt;
 }
 
+TEST(Route, WhatIsLaidLiesAsTheSheetSaysAndTheOthersGoRoundItOrAcross)
+{
+    forEachSeed(15, [](Random& random) {
+        Sheet sheet = randomSheet(random, 10, 40);
+        const std::vector<Route> before = routed(sheet);
+        for (std::size_t i = 0; i < 6; ++i) {
+            Connector& laid = sheet.connectors[i * 5];
+            laid.isLaid = true;
+            laid.pinned.assign(before[i * 5].begin() + 1, before[i * 5].end() - 1);
+        }
+        for (Connector& connector : sheet.connectors) // those that are left have other ends: they must look anew
+            if (!connector.isLaid)
+                std::swap(connector.from, connector.to);
+        const std::vector<Route> routes = routed(sheet);
+        EXPECT_EQ(listed(faultsOf(sheet, routes, 5)), "");
+        for (std::size_t i = 0; i < 6; ++i)
+            EXPECT_EQ(routes[i * 5], before[i * 5]);
+    });
+}
+
+TEST(Route, SeveralBoxesMovedAtOnceKeepEveryRule)
+{
+    forEachSeed(10, [](Random& random) {
+        Sheet sheet = randomSheet(random, 10, 40);
+        Router router(sheet);
+        router.routeAll();
+        for (int i = 0; i < 8; ++i) {
+            for (int k = 0; k < 3; ++k)
+                if (const std::optional<Move> move = randomMove(sheet, random))
+                    moveOn(sheet, move->box, move->corner);
+            router.update(sheet);
+            ASSERT_EQ(listed(faultsOf(sheet, router.routes(), 5)), "") << "after " << i + 1 << " updates";
+        }
+    });
+}
+
+TEST(Route, RoutesThatAreTakenAsTheyAreStayWhereNothingChanges)
+{
+    forEachSeed(10, [](Random& random) {
+        Sheet sheet = randomSheet(random, 10, 40);
+        const std::vector<Route> routes = routed(sheet);
+        Router router(sheet);
+        router.layAs(routes);
+        EXPECT_EQ(router.routes(), routes);
+        router.update(sheet);
+        EXPECT_EQ(router.routes(), routes);
+        if (const std::optional<Move> move = randomMove(sheet, random)) {
+            moveOn(sheet, move->box, move->corner);
+            router.update(sheet);
+            EXPECT_EQ(listed(faultsOf(sheet, router.routes(), 5)), "");
+        }
+    });
+}
+
 TEST(Route, KeepsEveryRuleWhileBoxesAreMoved)
 {
     forEachSeed(10, [](Random& random) {
