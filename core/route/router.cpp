@@ -117,7 +117,10 @@ double extentOf(const std::vector<double>& places)
 
 } // namespace
 
-Router::Router(Sheet sheet) : sheet_(std::move(sheet)), search_(prices_) {}
+Router::Router(Sheet sheet, const Prices& prices)
+    : sheet_(std::move(sheet)), usual_(prices), prices_(prices), search_(prices_)
+{
+}
 
 // In: kept: bends of routes that stay, whose lines have to be there
 void Router::layGrid(const std::vector<Spot>& kept)
@@ -235,7 +238,7 @@ std::vector<int> Router::inOrder() const
 
 void Router::forgetTracks()
 {
-    prices_ = {};
+    prices_ = usual_;
     search_.setPrices(prices_);
     workBefore_ = search_.cells();
     tracks_.assign(sheet_.connectors.size(), {});

@@ -12,7 +12,7 @@ namespace doorloom::routing {
 // Owns: a grid of the lines on which conductors may lie, some twenty bytes a cell, and who lies where.
 class Router {
 public:
-    explicit Router(Sheet sheet);
+    explicit Router(Sheet sheet, const Prices& prices = {});
 
     // Routes everything from nothing: what comes out is a function of the sheet alone, in whatever order its
     // rows come and whatever was moved before.
@@ -110,7 +110,7 @@ private:
     void relay(const std::vector<int>& loose);
 
     Sheet sheet_;
-    Prices prices_;
+    Prices usual_, prices_; // prices_: while something is tried
     Grid grid_;
     Search search_;
     std::uint64_t workBefore_ = 0; // cells that were looked at for something else

@@ -3,6 +3,7 @@
 #include "model/rows.h"
 
 #include <algorithm>
+#include <vector>
 
 namespace doorloom {
 
@@ -50,6 +51,14 @@ inline Area areaOf(Point a, Point b)
     return {std::min(a.x, b.x), std::min(a.y, b.y), std::max(a.x, b.x), std::max(a.y, b.y)};
 }
 
+inline Area areaOfLine(const std::vector<Point>& line)
+{
+    Area area;
+    for (const Point point : line)
+        area = together(area, areaOf(point, point));
+    return area;
+}
+
 inline Point operator+(Point a, Point b)
 {
     return {a.x + b.x, a.y + b.y};
@@ -71,6 +80,13 @@ inline int onGrid(int value)
 inline Point onGrid(Point point)
 {
     return {onGrid(point.x), onGrid(point.y)};
+}
+
+// The least area with its edges on the grid that holds this one.
+inline Area outToGrid(const Area& area)
+{
+    const auto down = [](int value) { return (value >= 0 ? value : value - gridStep + 1) / gridStep * gridStep; };
+    return area.isEmpty() ? area : Area{down(area.left), down(area.top), -down(-area.right), -down(-area.bottom)};
 }
 
 } // namespace doorloom

@@ -1,10 +1,12 @@
 #include "sheet/arrangement.h"
 
+#include "sheet/doorsides.h"
 #include "sheet/stripshape.h"
 
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <tuple>
 
 namespace doorloom {
 namespace {
@@ -12,16 +14,19 @@ namespace {
 constexpr int gap = 150;         // between devices of one place, one below the other
 constexpr int placeGap = 250;    // between places in one column
 constexpr int columnGap = 800;   // between columns: conductors and jackets run there
-constexpr int outsideGap = 1200; // between a cabinet and what it serves: wire ways of both, and jackets
+constexpr int outsideGap = 1500; // between a cabinet and what it serves: wire ways of both, and jackets
 constexpr int blockGap = 800;    // between a box with its doors and the next
-constexpr int tallest = 3300;    // of a column
+constexpr int tallestInside = 3300; // of a column in a cabinet
+constexpr int tallestOutside = 4800; // of a column of places: jackets run round the first to get to the next
 constexpr double shapeOfScreen = 1.7;
 
 struct Piece {
     std::uint32_t number;
     PlaceId place;
-    bool isJoint = false;
+    std::string family; // of its kind
     int width = 0, height = 0;
+
+    bool isJoint() const { return family == "joint"; }
 };
 
 struct Block {
@@ -29,14 +34,19 @@ struct Block {
     int width = 0, height = 0;
 };
 
-Piece pieceOf(const Job& job, std::uint32_t number, Language language)
+Piece pieceOf(const Job& job, std::uint32_t number)
 {
     if (const Splice* splice = job.splices.find({number}))
-        return {number, splice->place, false, 2 * terminalPitch, terminalPitch};
+        return {number, splice->place, "joint", 2 * terminalPitch, terminalPitch};
     const Device& device = *job.devices.find({number});
     const Kind* kind = kindOf(job, device);
-    const StripShape shape = stripShape(*kind, {device.tag, {}, {}}, Facing::Right, language);
-    return {number, device.place, kind->family == "joint", shape.area.width(), shape.area.height()};
+    Piece piece{number, device.place, kind->family};
+    for (const Language language : {Language::English, Language::Spanish}) {
+        const StripShape shape = stripShape(*kind, {device.tag, {}, {}}, Facing::Right, language);
+        piece.width = std::max(piece.width, shape.area.width());
+        piece.height = std::max(piece.height, shape.area.height());
+    }
+    return piece;
 }
 
 bool isHub(const Job& job, PlaceId place)
@@ -62,22 +72,48 @@ PlaceId hubOf(const Job& job, PlaceId place)
     return most == cables.end() ? place : most->first;
 }
 
+// Supplies above the logic that they feed, and what is left below.
+int rankInCabinet(const Piece& piece)
+{
+    if (piece.family == "supply")
+        return 0;
+    return piece.family == "logic" || piece.family == "relay" ? 1 : 2;
+}
+
+// One door after the other: what is outside above its frame, what is inside below.
+class ByDoor {
+public:
+    explicit ByDoor(const Job& job) : doors_(placesAtDoors(job)) {}
+
+    bool operator()(PlaceId a, PlaceId b) const { return keyOf(a) < keyOf(b); }
+
+private:
+    std::tuple<std::uint32_t, DoorSide, std::uint32_t> keyOf(PlaceId place) const
+    {
+        const auto found = doors_.find(place);
+        const AtDoor door = found == doors_.end() ? AtDoor{} : found->second;
+        return {door.opening.number - 1, door.side, place.number - 1}; // unsaid last
+    }
+
+    std::map<PlaceId, AtDoor> doors_;
+};
+
 // One column after the other, from the top.
 class Columns {
 public:
-    explicit Columns(Block& block, int before = columnGap)
-        : block_(block), x_(block.width == 0 ? 0 : block.width + before)
+    Columns(Block& block, int before, int tallest)
+        : block_(block), tallest_(tallest), x_(block.width == 0 ? 0 : block.width + before)
     {
     }
 
     void add(const std::vector<Piece>& pieces, Facing facing)
     {
-        const bool fits = y_ == 0 || y_ + placeGap + heightOf(pieces) <= tallest;
+        const bool fits = y_ == 0 || y_ + placeGap + heightOf(pieces) <= tallest_;
         y_ = fits ? y_ + (y_ == 0 ? 0 : placeGap) : startColumn();
         for (const Piece& piece : pieces) {
-            if (y_ > 0 && y_ + piece.height > tallest)
+            if (y_ > 0 && y_ + piece.height > tallest_)
                 y_ = startColumn();
-            block_.seats.push_back({piece.number, {onGrid({x_, y_}), facing}});
+            block_.seats.push_back({piece.number, {onGrid({x_, y_}), facing}, piece.height});
             width_ = std::max(width_, piece.width);
             y_ += piece.height;
             block_.height = std::max(block_.height, y_);
@@ -102,6 +138,7 @@ private:
     }
 
     Block& block_;
+    int tallest_;
     int x_, y_ = 0, width_ = 0;
 };
 
@@ -113,26 +150,30 @@ Block blockOf(const std::vector<std::vector<Piece>>& places, bool startsWithHub)
     if (startsWithHub && !places.empty()) {
         std::vector<Piece> modules, joints;
         for (const Piece& piece : places.front())
-            (piece.isJoint ? joints : modules).push_back(piece);
+            (piece.isJoint() ? joints : modules).push_back(piece);
+        std::stable_sort(modules.begin(), modules.end(), [](const Piece& a, const Piece& b) {
+            return rankInCabinet(a) < rankInCabinet(b);
+        });
         if (!modules.empty())
-            Columns(block).add(modules, Facing::Right);
+            Columns(block, columnGap, tallestInside).add(modules, Facing::Right);
         if (!joints.empty())
-            Columns(block).add(joints, Facing::Right);
+            Columns(block, columnGap, tallestInside).add(joints, Facing::Right);
     }
-    Columns outside(block, outsideGap);
+    Columns outside(block, outsideGap, tallestOutside);
     for (std::size_t i = startsWithHub ? 1 : 0; i < places.size(); ++i)
         outside.add(places[i], Facing::Left);
     return block;
 }
 
-std::vector<Block> blocksOf(const Job& job, std::span<const std::uint32_t> numbers, Language language)
+std::vector<Block> blocksOf(const Job& job, std::span<const std::uint32_t> numbers)
 {
     const auto unsaidLast = [](PlaceId a, PlaceId b) { return a.number - 1 < b.number - 1; };
     std::map<PlaceId, std::map<PlaceId, std::vector<Piece>>, decltype(unsaidLast)> byHub(unsaidLast);
     for (const std::uint32_t number : numbers) {
-        const Piece piece = pieceOf(job, number, language);
+        const Piece piece = pieceOf(job, number);
         byHub[hubOf(job, piece.place)][piece.place].push_back(piece);
     }
+    const ByDoor byDoor(job);
     std::vector<Block> blocks;
     for (auto& [hub, byPlace] : byHub) {
         std::vector<std::vector<Piece>> places;
@@ -140,9 +181,13 @@ std::vector<Block> blocksOf(const Job& job, std::span<const std::uint32_t> numbe
         const bool startsWithHub = own != byPlace.end() && isHub(job, hub);
         if (startsWithHub)
             places.push_back(own->second);
-        for (auto& [place, pieces] : byPlace)
+        std::vector<PlaceId> outside;
+        for (const auto& [place, pieces] : byPlace)
             if (!startsWithHub || place != hub)
-                places.push_back(pieces);
+                outside.push_back(place);
+        std::stable_sort(outside.begin(), outside.end(), byDoor);
+        for (const PlaceId place : outside)
+            places.push_back(byPlace[place]);
         blocks.push_back(blockOf(places, startsWithHub));
     }
     return blocks;
@@ -150,10 +195,9 @@ std::vector<Block> blocksOf(const Job& job, std::span<const std::uint32_t> numbe
 
 } // namespace
 
-std::vector<Arranged> arranged(const Job& job, std::span<const std::uint32_t> numbers, Point from,
-                               Language language)
+std::vector<Arranged> arranged(const Job& job, std::span<const std::uint32_t> numbers, Point from)
 {
-    const std::vector<Block> blocks = blocksOf(job, numbers, language);
+    const std::vector<Block> blocks = blocksOf(job, numbers);
     double all = 0;
     int widest = 0;
     for (const Block& block : blocks) {

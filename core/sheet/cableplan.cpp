@@ -6,7 +6,6 @@
 namespace doorloom {
 namespace {
 
-constexpr int wallGap = 40; // between jackets: room for a tag
 constexpr int reach = 600;  // of a jacket whose other end is nowhere on this sheet
 
 // The facing of one area that looks at another: across the wider gap.
@@ -20,13 +19,30 @@ Facing towards(const Area& from, const Area& to)
     return below >= above ? Facing::Bottom : Facing::Top;
 }
 
-// Cores that all land on one facing of their devices leave by that facing; a box has a wall on every side.
+bool liesBeyond(Facing facing, const Area& area, const Area& other)
+{
+    switch (facing) {
+    case Facing::Right:
+        return other.left > area.right;
+    case Facing::Bottom:
+        return other.top > area.bottom;
+    case Facing::Left:
+        return other.right < area.left;
+    case Facing::Top:
+        break;
+    }
+    return other.bottom < area.top;
+}
+
+// Cores that all land on one facing of their devices leave by that facing; those in a box only when what they
+// go to lies beyond that wall.
 Facing facingOf(const CableSide& side, const Area& other)
 {
-    if (!side.isBox && !side.landings.empty()) {
+    if (!side.landings.empty()) {
         const Facing first = side.landings.front().facing;
-        if (std::all_of(side.landings.begin(), side.landings.end(),
-                        [&](const Port& port) { return port.facing == first; }))
+        const bool isFacing = std::all_of(side.landings.begin(), side.landings.end(),
+                                          [&](const Port& port) { return port.facing == first; });
+        if (isFacing && (!side.isBox || liesBeyond(first, side.area, other)))
             return first;
     }
     return towards(side.area, other);
@@ -46,8 +62,8 @@ int meanAlong(const CableSide& side, Facing facing)
 Port glandAt(const Area& area, Facing facing, int along, int halfWidth)
 {
     const auto held = [&](int low, int high) {
-        return std::clamp(along, std::min(low + halfWidth, (low + high) / 2),
-                          std::max(high - halfWidth, (low + high) / 2));
+        return onGrid(std::clamp(along, std::min(low + halfWidth, (low + high) / 2),
+                                 std::max(high - halfWidth, (low + high) / 2)));
     };
     switch (facing) {
     case Facing::Right:
@@ -62,16 +78,17 @@ Port glandAt(const Area& area, Facing facing, int along, int halfWidth)
     return {{held(area.left, area.right), area.top}, facing};
 }
 
+// From the line of the core in the middle: on the grid, as that one is.
 int offsetOf(int core, int cores)
 {
-    return (2 * core - (cores - 1)) * corePitch / 2;
+    return (core - (cores - 1) / 2) * corePitch;
 }
 
 } // namespace
 
 int halfWidthOf(int cores)
 {
-    return cores * corePitch / 2 + 20;
+    return (cores / 2 + 1) * corePitch;
 }
 
 std::vector<int> spreadAlong(const std::vector<ThroughWall>& wishes, int low, int high)
@@ -127,7 +144,8 @@ std::optional<CablePlan> planCable(const CableSide& from, const CableSide& to, i
         alongA = a.along.value_or(isStraight ? *b.along : alongA);
         alongB = b.along.value_or(isStraight ? *a.along : alongB);
     }
-    plan.glands = {glandAt(a.area, facingA, alongA, half), glandAt(b.area, facingB, alongB, half)};
+    plan.glands = {glandAt(a.area, facingA, onGrid(alongA), half),
+                   glandAt(b.area, facingB, onGrid(alongB), half)};
     plan.trunk = route(plan.glands[0], plan.glands[1], {}, bend);
     return plan;
 }
@@ -154,6 +172,17 @@ std::vector<Point> coreInTrunk(const CablePlan& plan, int core)
     }
     line.push_back(middle.back() + moved(middle.size() - 2));
     return line;
+}
+
+Area glandOf(const CablePlan& plan, std::size_t side, int depth)
+{
+    const auto end = [&](int core) {
+        const std::vector<Point> line = coreInTrunk(plan, core);
+        return side == 0 ? line.front() : line.back();
+    };
+    const Area across = areaOf(end(0), end(plan.cores - 1));
+    const Point deep = away(plan.glands[side].facing, depth);
+    return together(across, across.movedBy(deep));
 }
 
 } // namespace doorloom

@@ -24,7 +24,9 @@ struct CablePlan {
     std::vector<Point> trunk; // of the middle
 };
 
-constexpr int corePitch = 14;
+constexpr int corePitch = gridStep;
+constexpr int wallGap = 2 * gridStep;  // between jackets: room for a tag
+constexpr int glandDepth = gridStep; // of the tick where a jacket ends
 int halfWidthOf(int cores); // of a jacket with some room
 
 // In:  bend: how far the jacket goes straight out first; cables side by side take different ones
@@ -39,5 +41,8 @@ std::vector<int> spreadAlong(const std::vector<ThroughWall>& wishes, int low, in
 
 // The way of the n-th core (from 0) between the glands, first gland first.
 std::vector<Point> coreInTrunk(const CablePlan& plan, int core);
+
+// From the first core to the last where the jacket ends, and so deep into the jacket.
+Area glandOf(const CablePlan& plan, std::size_t side, int depth = glandDepth);
 
 } // namespace doorloom

@@ -50,7 +50,7 @@ std::optional<int> costOf(std::vector<Point> line)
 std::vector<Point> plain(const Port& from, const Port& to, int stub)
 {
     const Point a = from.at + away(from.facing, stub), b = to.at + away(to.facing, leastStub);
-    const Point mid{(a.x + b.x) / 2, (a.y + b.y) / 2};
+    const Point mid = onGrid(Point{(a.x + b.x) / 2, (a.y + b.y) / 2});
     const std::vector<Point> ways[] = {
         {{a.x, b.y}}, {{b.x, a.y}}, {{a.x, mid.y}, {b.x, mid.y}}, {{mid.x, a.y}, {mid.x, b.y}}};
     std::vector<Point> best{from.at, a, ways[0].front(), b, to.at};

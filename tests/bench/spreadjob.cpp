@@ -16,7 +16,7 @@ Job spreadJob()
     for (const Device& device : job.devices)
         devices.push_back(device.id.number);
     Change change;
-    for (const Arranged& each : arranged(job, devices, {300, 300}, Language::English)) {
+    for (const Arranged& each : arranged(job, devices, {300, 300})) {
         Placement placement = *placementOf(job, each.number);
         placement.at = each.seat.at;
         placement.quarterTurns = static_cast<int>(each.seat.facing);

@@ -33,6 +33,16 @@ std::string text(const std::vector<Point>& line)
     return out.str();
 }
 
+std::string gaps(const ConductorDrawn& drawn)
+{
+    std::ostringstream out;
+    for (const Gap& gap : drawn.gaps)
+        out << " gap " << gap.piece << "," << gap.at;
+    for (const std::size_t piece : drawn.straight)
+        out << " straight " << piece;
+    return out.str();
+}
+
 // Everything that is drawn, by number, in words that can be compared.
 std::map<std::uint32_t, std::string> contentsOf(const Drawing& drawing)
 {
@@ -48,7 +58,7 @@ std::map<std::uint32_t, std::string> contentsOf(const Drawing& drawing)
     for (const ConductorDrawn& each : drawing.conductors().all())
         all[each.id.number] += "conductor " + text(each.line) + " " +
                                std::to_string(static_cast<int>(each.ends[0].mark)) +
-                               std::to_string(static_cast<int>(each.ends[1].mark));
+                               std::to_string(static_cast<int>(each.ends[1].mark)) + gaps(each);
     for (const SpliceDrawn& each : drawing.splices().all())
         all[each.id.number] += "splice " + text(each.area);
     for (const NoteDrawn& each : drawing.notes().all())
@@ -192,7 +202,7 @@ Job allPlaced()
     std::vector<std::uint32_t> devices;
     for (const Device& device : job.devices)
         devices.push_back(device.id.number);
-    for (const Arranged& each : arranged(job, devices, {0, 0}, Language::English))
+    for (const Arranged& each : arranged(job, devices, {0, 0}))
         EXPECT_TRUE(
             applyChange(
                 job,

@@ -200,7 +200,7 @@ TEST(CanvasArrangement, SetsEverythingOutOnTheGridWithNothingOverAnother)
     for (const Device& device : job.devices)
         numbers.push_back(device.id.number);
 
-    const std::vector<Arranged> all = arranged(job, numbers, {300, 300}, Language::English);
+    const std::vector<Arranged> all = arranged(job, numbers, {300, 300});
 
     ASSERT_EQ(all.size(), numbers.size());
     std::vector<Area> areas;

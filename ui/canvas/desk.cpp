@@ -69,6 +69,11 @@ Desk::Desk(SheetView& view, OpenJob& open, Selection& selection)
 {
     view_.ratio = view.devicePixelRatioF();
     view_.pixelsPerUnit = trueSize(view) * view_.ratio;
+    settling_.setSingleShot(true);
+    QObject::connect(&settling_, &QTimer::timeout, &view, [this] {
+        repaint(drawing_.settleMore(job()));
+        settleLater();
+    });
     show({});
 }
 
@@ -79,6 +84,14 @@ void Desk::show(SheetId sheet)
     focus_ = {};
     prepareEmphasis();
     repaintAll();
+    settleLater();
+}
+
+// Ways that were not found at once are found between events, a few milliseconds at a time.
+void Desk::settleLater()
+{
+    if (!drawing_.isSettled())
+        settling_.start(0);
 }
 
 void Desk::setLanguage(Language language)
@@ -104,6 +117,7 @@ void Desk::refresh(const Touched& touched)
     if (focusGone)
         focus_ = {};
     showGesture();
+    settleLater();
 }
 
 void Desk::dropStale()

@@ -6,6 +6,8 @@
 #include "canvas/sheetview.h"
 #include "canvas/view.h"
 
+#include <QTimer>
+
 #include <optional>
 #include <vector>
 
@@ -98,6 +100,7 @@ public:
 
 private:
     void prepareEmphasis();
+    void settleLater();
     void showGesture(); // repaints where it was drawn and where it is
     void holdView();    // some of the sheet stays in view
     void dropStale();
@@ -114,6 +117,7 @@ private:
     Gesture gesture_;
     Area gestureShown_;
     Focus focus_;
+    QTimer settling_; // while ways are still to be found, between events
 };
 
 } // namespace doorloom

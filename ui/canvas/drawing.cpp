@@ -7,6 +7,18 @@
 namespace doorloom {
 namespace {
 
+constexpr int waysAtOnce = 300; // that are looked for before anything is shown
+
+// Jackets seldom lie beside each other nearer than the widest is wide: there a core would lie on another.
+routing::Prices trunkPrices()
+{
+    routing::Prices prices;
+    prices.length = 2; // the router's unit is some five times that of conductors
+    prices.crossing = 60;
+    prices.near = 60;
+    return prices;
+}
+
 // The pieces under which a thing is found.
 template <class Visit> void forEachPiece(const ConductorDrawn& drawn, Visit visit)
 {
@@ -19,7 +31,7 @@ template <class Visit> void forEachPiece(const ConductorDrawn& drawn, Visit visi
 
 template <class Visit> void forEachPiece(const CableDrawn& drawn, Visit visit)
 {
-    const int half = drawn.plan.cores * corePitch / 2;
+    const int half = halfWidthOf(drawn.plan.cores);
     for (std::size_t i = 1; i < drawn.plan.trunk.size(); ++i)
         visit(areaOf(drawn.plan.trunk[i - 1], drawn.plan.trunk[i]).grownBy(half));
     if (drawn.elsewhere[0] != 0 || drawn.elsewhere[1] != 0)
@@ -38,14 +50,11 @@ void sortOut(std::vector<std::uint32_t>& indices)
     indices.erase(std::unique(indices.begin(), indices.end()), indices.end());
 }
 
-bool landsOn(const Conductor& row, const Landing& terminal)
+bool landsOn(const Conductor& row, const LandingPoint& point)
 {
-    const auto is = [&](const End& end) {
-        const Landing* landing = landingOf(end);
-        return landing && *landing == terminal;
-    };
-    return is(row.from) || is(row.to);
+    return pointOf(row.from) == point || pointOf(row.to) == point;
 }
+
 
 template <class Drawn> Area boundsOf(const Slots<Drawn>& list)
 {
@@ -56,6 +65,21 @@ template <class Drawn> Area boundsOf(const Slots<Drawn>& list)
 }
 
 } // namespace
+
+std::optional<LandingPoint> pointOf(const End& end)
+{
+    if (const Landing* landing = landingOf(end))
+        return *landing;
+    if (const SpliceId* splice = spliceOf(end))
+        return *splice;
+    return std::nullopt;
+}
+
+std::uint32_t numberOf(const LandingPoint& point)
+{
+    const Landing* landing = std::get_if<Landing>(&point);
+    return landing ? landing->device.number : std::get<SpliceId>(point).number;
+}
 
 Drawing::Drawing(const QFont& font, Language language) : texts_(font), language_(language) {}
 
@@ -144,6 +168,10 @@ void Drawing::show(const Job& job, SheetId sheet)
     owners_.clear();
     wishes_.clear();
     displaced_.clear();
+    routes_ = Routes();
+    jacketPitch_ = jacketPitch(job);
+    trunks_ = Routes(jacketPitch_, trunkPrices());
+    uncrossed_.clear();
     arrangeLoose(job);
 
     filling_ = true;
@@ -159,7 +187,13 @@ void Drawing::show(const Job& job, SheetId sheet)
     for (const std::uint32_t box : boxes)
         spreadCables(job, {box}, moved);
     for (const Cable& cable : job.cables)
+        wishForTrunk(job, cable.id);
+    trunks_.settle(waysAtOnce);
+    for (const Cable& cable : job.cables)
         prepareCable(job, cable.id);
+    for (const Conductor& conductor : job.conductors)
+        wishForConductor(job, conductor.id);
+    routes_.settle(waysAtOnce);
     for (const Conductor& conductor : job.conductors)
         prepareConductor(job, conductor.id);
     for (const Note& note : job.notes)
@@ -171,6 +205,7 @@ void Drawing::show(const Job& job, SheetId sheet)
     filling_ = false;
     index_.fill(filled_);
     filled_.clear();
+    findCrossings();
 }
 
 void Drawing::arrangeLoose(const Job& job)
@@ -189,7 +224,7 @@ void Drawing::arrangeLoose(const Job& job)
     for (const Placement& placement : job.placements) // below what is placed: no device is taller than 150 mm
         if (placement.sheet == sheet_)
             from.y = std::max(from.y, placement.at.y + 1500);
-    for (const Arranged& each : arranged(job, numbers, from, language_))
+    for (const Arranged& each : arranged(job, numbers, from))
         loose_[each.number] = each.seat;
 }
 
@@ -200,7 +235,7 @@ Area Drawing::refresh(const Job& job, const Touched& touched)
     const bool otherSheets = std::any_of(touched.rows.begin(), touched.rows.end(), [&](std::uint32_t row) {
         return row == sheet_.number || job.sheets.find({row});
     });
-    if (touched.everything || otherSheets || !job.sheets.find(sheet_)) {
+    if (touched.everything || otherSheets || !job.sheets.find(sheet_) || jacketPitch(job) != jacketPitch_) {
         const Area before = bounds();
         show(job, sheet_);
         return together(before, bounds());
@@ -208,7 +243,7 @@ Area Drawing::refresh(const Job& job, const Touched& touched)
     Dirty dirty;
     for (const std::uint32_t row : touched.rows)
         note(job, row, dirty);
-    const Area changed = prepare(job, std::move(dirty));
+    const Area changed = prepare(job, std::move(dirty), Settling::Now);
     for (const std::uint32_t row : touched.rows)
         keepOwner(job, row);
     return changed;
@@ -277,29 +312,33 @@ void Drawing::noteCablesOf(const Job& job, Dirty& dirty) const
         for (const std::uint32_t number : referrersOf(job, place))
             if (job.cables.find({number}))
                 dirty.cables.insert(number);
-    std::set<std::pair<std::uint32_t, Key>>
-        shared; // conductors that share a terminal make room for each other
+    const auto less = [](const LandingPoint& a, const LandingPoint& b) {
+        const auto keyOf = [](const LandingPoint& point) {
+            const Landing* landing = std::get_if<Landing>(&point);
+            return std::pair(numberOf(point), landing ? landing->terminal : Key{});
+        };
+        return keyOf(a) < keyOf(b);
+    };
+    std::set<LandingPoint, decltype(less)> shared(less); // those that share a point make room for each other
     for (const std::uint32_t number : dirty.conductors) {
         if (const ConductorDrawn* drawn = conductors_.find(number)) {
             dirty.cables.insert(drawn->cable.number);
-            for (const Landing& landing : drawn->landed)
-                shared.insert({landing.device.number, landing.terminal});
+            shared.insert(drawn->landed.begin(), drawn->landed.end());
         }
         if (const Conductor* row = job.conductors.find({number})) {
             dirty.cables.insert(row->cable.number);
             for (const End* end : {&row->from, &row->to})
-                if (const Landing* landing = landingOf(*end))
-                    shared.insert({landing->device.number, landing->terminal});
+                if (const std::optional<LandingPoint> point = pointOf(*end))
+                    shared.insert(*point);
         }
     }
-    for (const auto& [device, terminal] : shared)
-        for (const std::uint32_t number : referrersOf(job, device))
-            if (const Conductor* row = job.conductors.find({number});
-                row && landsOn(*row, {{device}, terminal}))
+    for (const LandingPoint& point : shared)
+        for (const std::uint32_t number : referrersOf(job, numberOf(point)))
+            if (const Conductor* row = job.conductors.find({number}); row && landsOn(*row, point))
                 dirty.conductors.insert(number);
 }
 
-Area Drawing::prepare(const Job& job, Dirty dirty)
+Area Drawing::prepare(const Job& job, Dirty dirty, Settling settling)
 {
     Area changed;
     const auto placeOfDrawn = [&](const auto& list, std::uint32_t number) {
@@ -336,12 +375,23 @@ Area Drawing::prepare(const Job& job, Dirty dirty)
     boxes.erase(0);
     for (const std::uint32_t number : boxes)
         spreadCables(job, {number}, dirty.cables);
+    for (const std::uint32_t number : dirty.cables)
+        wishForTrunk(job, {number});
+    const std::vector<std::uint32_t> trunks =
+        settling == Settling::Now ? trunks_.settle(waysAtOnce) : trunks_.follow();
+    dirty.cables.insert(trunks.begin(), trunks.end());
     for (const std::uint32_t number : dirty.cables) {
         changed = together(changed, prepareCable(job, {number}));
         noteConductorsOn(job, number, dirty);
     }
     for (const std::uint32_t number : dirty.conductors)
+        wishForConductor(job, {number});
+    const std::vector<std::uint32_t> rows =
+        settling == Settling::Now ? routes_.settle(waysAtOnce) : routes_.follow();
+    dirty.conductors.insert(rows.begin(), rows.end());
+    for (const std::uint32_t number : dirty.conductors)
         changed = together(changed, prepareConductor(job, {number}));
+    findCrossings();
     for (const std::uint32_t number : dirty.notes)
         changed = together(changed, prepareNote(job, {number}));
     return changed;
@@ -357,7 +407,22 @@ Area Drawing::displace(const Job& job, const std::vector<std::uint32_t>& numbers
     displacedBy_ = by;
     for (const std::uint32_t number : displaced_)
         noteOwner(job, number, dirty);
-    return prepare(job, std::move(dirty));
+    return prepare(job, std::move(dirty), numbers.empty() ? Settling::Now : Settling::WhenPutDown);
+}
+
+Area Drawing::settleMore(const Job& job)
+{
+    if (trunks_.isWaiting()) {
+        Dirty dirty;
+        for (const std::uint32_t number : trunks_.settle(1)) // one group
+            dirty.cables.insert(number);
+        return prepare(job, std::move(dirty), Settling::WhenPutDown);
+    }
+    Area changed;
+    for (const std::uint32_t number : routes_.settle(1)) // one group
+        changed = together(changed, prepareConductor(job, {number}));
+    findCrossings();
+    return changed;
 }
 
 Point Drawing::displacement(std::uint32_t number) const

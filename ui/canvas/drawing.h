@@ -7,6 +7,7 @@
 #include "canvas/textpool.h"
 #include "model/job.h"
 #include "openjob/openjob.h"
+#include "sheet/routes.h"
 
 #include <array>
 #include <optional>
@@ -34,6 +35,11 @@ public:
     Area refresh(const Job& job, const Touched& touched);
     // Draws devices, splices and notes beside where they stand, while they are dragged; {} puts them back.
     Area displace(const Job& job, const std::vector<std::uint32_t>& numbers, Point by);
+
+    // Ways that are still to be found: until then conductors run the plain way, through whatever stands there.
+    bool isSettled() const { return !routes_.isWaiting() && !trunks_.isWaiting(); }
+    // Finds some of them. Out: what has to be painted again.   Cost: some milliseconds
+    Area settleMore(const Job& job);
 
     SheetId sheet() const { return sheet_; }
     Language language() const { return language_; }
@@ -66,12 +72,24 @@ private:
         int bend = 0;
     };
 
+    // A stretch of a conductor, and the plain way while none is found.
+    struct Stretch {
+        int number;
+        std::optional<WayWish> wish;
+        std::vector<Point> plain;
+    };
+    struct ConductorPlan {
+        ConductorDrawn drawn;
+        std::vector<Stretch> stretches; // from `from` to `to`
+    };
+    enum class Settling { Now, WhenPutDown };
+
     // What a touched row reaches.
     void note(const Job& job, std::uint32_t row, Dirty& dirty) const;
     void noteOwner(const Job& job, std::uint32_t owner, Dirty& dirty) const;
     void noteConductorsOn(const Job& job, std::uint32_t owner, Dirty& dirty) const;
     void noteCablesOf(const Job& job, Dirty& dirty) const;
-    Area prepare(const Job& job, Dirty dirty);
+    Area prepare(const Job& job, Dirty dirty, Settling settling);
     void keepOwner(const Job& job, std::uint32_t row);
 
     // Each makes one thing anew, and says which area changed.
@@ -82,6 +100,12 @@ private:
     void wishForCable(const Job& job, CableId id, std::set<std::uint32_t>& boxes);
     // Out: through `moved`, cables that go through a wall elsewhere now
     void spreadCables(const Job& job, PlaceId box, std::set<std::uint32_t>& moved);
+    int jacketPitch(const Job& job) const;
+    int jacketMargin() const;
+    int roomBeside() const;
+    std::optional<CablePlan> planFor(CableId id) const;
+    void wishForTrunk(const Job& job, CableId id);
+    void standForTrunks(std::uint32_t number, const Area& area);
     Area prepareCable(const Job& job, CableId id);
     Area prepareConductor(const Job& job, ConductorId id);
 
@@ -96,11 +120,25 @@ private:
     int slotOf(const Job& job, const Conductor& conductor, const Landing& landing) const;
     Port besideOthers(const Job& job, const Conductor& row, const End& end, Port port) const;
     int stubOf(const End& end, const Port& port, Point target) const;
+    Facing sideOfSplice(const Job& job, const SpliceDrawn& splice, const ConductorEnd& wanted) const;
+    WayEnd wayEndOf(const Job& job, const Conductor& row, WhichEnd which, const Port& port) const;
+    std::vector<int> placesOf(const Job& job, const Cable& cable, const CablePlan& plan) const;
     void placeTags(CableDrawn& drawn) const;
     Area referenceArea(const Port& port, TextNumber words) const;
-    void lay(const Job& job, const Conductor& row, ConductorDrawn& drawn);
-    void layInCable(const Job& job, const Conductor& row, const CableDrawn& cable, ConductorDrawn& drawn);
+    std::optional<ConductorPlan> planOf(const Job& job, const Conductor& row);
+    void planAlone(const Job& job, const Conductor& row, ConductorPlan& plan);
+    void planInCable(const Job& job, const Conductor& row, const CableDrawn& cable, ConductorPlan& plan);
+    WayWish wishInJacket(const CableDrawn& cable, const std::vector<Point>& trunk) const;
+    Stretch fanOf(const Job& job, const Conductor& row, WhichEnd which, const CableDrawn& cable, Point gland,
+                  int index, EndDrawn& drawn);
+    void wishForConductor(const Job& job, ConductorId id);
+    void append(ConductorDrawn& drawn, ConductorId id, const Stretch& stretch) const;
     std::string referenceTo(const Job& job, const End& end) const;
+
+    template <class IsWanted, class Visit>
+    void forEachNear(const ConductorDrawn& drawn, IsWanted isWanted, Visit visit) const;
+    void findGaps(std::uint32_t number);
+    void findCrossings();
 
     template <class Drawn> void enter(Slots<Drawn>& list, std::uint32_t number, Layer layer, Drawn drawn);
     template <class Drawn> Area leave(Slots<Drawn>& list, std::uint32_t number, Layer layer);
@@ -124,8 +162,19 @@ private:
         owners_;                                          // of placements and bends, as they were last drawn
     std::unordered_map<std::uint32_t, Seat> loose_;       // devices and splices without a placement
     std::unordered_map<std::uint32_t, CableWish> wishes_; // of cables
-    std::vector<std::uint32_t> displaced_;                // sorted
+    Routes routes_, trunks_; // of conductors, and of whole jackets
+    int jacketPitch_ = 0;
+    std::set<std::uint32_t> uncrossed_;    // conductors whose gaps are to be found again
+    std::vector<std::uint32_t> displaced_; // sorted
     Point displacedBy_;
 };
+
+inline std::size_t indexOf(WhichEnd which)
+{
+    return which == WhichEnd::From ? 0 : 1;
+}
+std::optional<LandingPoint> pointOf(const End& end); // nothing while it is on none
+std::uint32_t numberOf(const LandingPoint& point);   // of its device or splice
+DrawnPart glandPart(CableId cable, std::size_t side); // what stands where its jacket ends
 
 } // namespace doorloom

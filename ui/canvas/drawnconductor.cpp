@@ -6,20 +6,17 @@
 #include <algorithm>
 #include <cstdlib>
 
-// Conductors and cables: where they run on the sheet.
+// Conductors: where they end and where they run on the sheet.
 namespace doorloom {
 namespace {
 
-constexpr int besideEachOther = 14; // conductors on one clamp
+constexpr int besideEachOther = gridStep / 2; // conductors on one clamp
 constexpr int stubLength = 160;     // of a conductor whose other end is not on this sheet
-constexpr int tagGap = 44, longJacket = 1200;
 constexpr int referencePitch = 32, referenceFan = 130; // cores that go to another sheet, each with its words
 constexpr int cappedLength = 40;
-constexpr int trunkStub = 70, trunkLane = 70, trunkLanes = 5;
 
 constexpr Text toOnSheet = {.en = "to {end}, sheet {sheet}", .es = "a {end}, hoja {sheet}"};
 constexpr Text toNowhere = {.en = "to {end}, on no sheet", .es = "a {end}, en ninguna hoja"};
-constexpr Text toPlace = {.en = "to {place}", .es = "a {place}"};
 
 EndMark markOf(EndState state)
 {
@@ -36,11 +33,6 @@ EndMark markOf(EndState state)
     return EndMark::Elsewhere;
 }
 
-std::size_t indexOf(WhichEnd which)
-{
-    return which == WhichEnd::From ? 0 : 1;
-}
-
 int ordinalOf(const StripShape& shape, const Key& terminal)
 {
     const auto cell = std::find_if(shape.cells.begin(), shape.cells.end(),
@@ -48,21 +40,19 @@ int ordinalOf(const StripShape& shape, const Key& terminal)
     return static_cast<int>(cell - shape.cells.begin());
 }
 
-Area areaOfLine(const std::vector<Point>& line)
-{
-    Area area;
-    for (const Point point : line)
-        area = together(area, areaOf(point, point));
-    return area;
-}
-
-Port facingTowards(Point from, Point to)
+// The sides of a splice, the one that looks at the point first.
+std::array<Facing, 4> facingsTowards(Point from, Point to)
 {
     const Point way = to - from;
+    const Facing level = way.x >= 0 ? Facing::Right : Facing::Left;
+    const Facing upright = way.y >= 0 ? Facing::Bottom : Facing::Top;
     if (std::abs(way.x) >= std::abs(way.y))
-        return {from, way.x >= 0 ? Facing::Right : Facing::Left};
-    return {from, way.y >= 0 ? Facing::Bottom : Facing::Top};
+        return {level, upright, opposite(upright), opposite(level)};
+    return {upright, level, opposite(level), opposite(upright)};
 }
+
+// What of a conductor is laid by itself: all of it, or what is before, in and behind a jacket.
+constexpr int whole = 0, before = 1, inJacket = 2, behind = 3;
 
 } // namespace
 
@@ -84,7 +74,7 @@ std::optional<Port> Drawing::portOf(const Job&, const End& end, Point otherEnd) 
 {
     if (const SpliceId* splice = spliceOf(end)) {
         const SpliceDrawn* drawn = splices_.find(splice->number);
-        return drawn ? std::optional(facingTowards(drawn->at, otherEnd)) : std::nullopt;
+        return drawn ? std::optional(Port{drawn->at, facingsTowards(drawn->at, otherEnd).front()}) : std::nullopt;
     }
     const Landing* landing = landingOf(end);
     const DeviceDrawn* device = landing ? devices_.find(landing->device.number) : nullptr;
@@ -155,156 +145,39 @@ std::string Drawing::referenceTo(const Job& job, const End& end) const
                    language_);
 }
 
-// ---- Cables
-
-CableSide Drawing::sideOf(const Job& job, const Cable& cable, WhichEnd which) const
+// Conductors in a splice leave it by different sides, as far as there are any.
+Facing Drawing::sideOfSplice(const Job& job, const SpliceDrawn& splice, const ConductorEnd& wanted) const
 {
-    const PlaceId place = which == WhichEnd::From ? cable.from : cable.to;
-    CableSide side;
-    Area landedOn;
-    for (const Conductor* core : coresOf(job, cable.id)) {
-        const End& end = endOf(*core, which);
-        const std::optional<Point> other = roughly(job, endOf(*core, otherEnd(which)));
-        const std::optional<Port> port = portOf(job, end, other.value_or(Point{}));
-        if (!port)
-            continue;
-        side.landings.push_back(*port);
-        if (const Landing* landing = landingOf(end))
-            landedOn = together(landedOn, withWireWay(*devices_.find(landing->device.number)));
-        else
-            landedOn = together(landedOn, areaOf(port->at, port->at).grownBy(2 * terminalPitch));
-    }
-    if (const FrameDrawn* frame = frames_.find(place.number)) {
-        side.area = frame->area;
-        side.isBox = true;
-    } else {
-        side.area = landedOn.isEmpty() && place ? contentsOf(job, place) : landedOn;
-    }
-    return side;
-}
-
-void Drawing::wishForCable(const Job& job, CableId id, std::set<std::uint32_t>& boxes)
-{
-    if (const auto before = wishes_.find(id.number); before != wishes_.end())
-        for (const PlaceId box : before->second.boxes)
-            boxes.insert(box.number);
-    wishes_.erase(id.number);
-    const Cable* row = job.cables.find(id);
-    const CableType* type = row ? job.cableTypes.find(row->type) : nullptr;
-    if (!type || type->cores.empty())
-        return;
-    CableWish wish;
-    wish.sides = {sideOf(job, *row, WhichEnd::From), sideOf(job, *row, WhichEnd::To)};
-    wish.bend = trunkStub + static_cast<int>(id.number % trunkLanes) * trunkLane;
-    const auto plan =
-        planCable(wish.sides[0], wish.sides[1], static_cast<int>(type->cores.size()), wish.bend);
-    if (!plan)
-        return;
-    wish.plan = *plan;
-    for (std::size_t side = 0; side < 2; ++side)
-        if (wish.sides[side].isBox)
-            wish.boxes[side] = side == 0 ? row->from : row->to;
-    for (const PlaceId box : wish.boxes)
-        boxes.insert(box.number);
-    wishes_[id.number] = std::move(wish);
-}
-
-void Drawing::spreadCables(const Job& job, PlaceId box, std::set<std::uint32_t>& moved)
-{
-    struct Entry {
-        std::uint32_t cable;
-        std::size_t side;
-    };
-    for (const Facing facing : {Facing::Right, Facing::Bottom, Facing::Left, Facing::Top}) {
-        std::vector<Entry> entries;
-        std::vector<ThroughWall> walls;
-        Area area;
-        for (const std::uint32_t number : referrersOf(job, box.number)) {
-            const auto wish = wishes_.find(number);
-            for (std::size_t side = 0; wish != wishes_.end() && side < 2; ++side) {
-                const Port& gland = wish->second.plan.glands[side];
-                if (!(wish->second.boxes[side] == box) || gland.facing != facing)
-                    continue;
-                entries.push_back({number, side});
-                walls.push_back(
-                    {isLevel(facing) ? gland.at.y : gland.at.x, halfWidthOf(wish->second.plan.cores)});
-                area = wish->second.sides[side].area;
-            }
-        }
-        const std::vector<int> along = isLevel(facing) ? spreadAlong(walls, area.top, area.bottom)
-                                                       : spreadAlong(walls, area.left, area.right);
-        for (std::size_t i = 0; i < entries.size(); ++i) {
-            std::optional<int>& known = wishes_[entries[i].cable].sides[entries[i].side].along;
-            if (known != along[i])
-                moved.insert(entries[i].cable);
-            known = along[i];
+    std::array<bool, 4> isTaken{};
+    for (const std::uint32_t number : referrersOf(job, splice.id.number)) {
+        const Conductor* row = job.conductors.find({number});
+        for (const WhichEnd which : {WhichEnd::From, WhichEnd::To}) {
+            const SpliceId* on = row ? spliceOf(endOf(*row, which)) : nullptr;
+            if (!on || !(*on == splice.id))
+                continue;
+            const Point other = roughly(job, endOf(*row, otherEnd(which))).value_or(splice.at);
+            const std::array<Facing, 4> sides = facingsTowards(splice.at, other);
+            const auto free = std::find_if(sides.begin(), sides.end(), [&](Facing side) {
+                return !isTaken[static_cast<std::size_t>(side)];
+            });
+            const Facing side = free == sides.end() ? sides.front() : *free;
+            if (row->id == wanted.conductor && which == wanted.which)
+                return side;
+            isTaken[static_cast<std::size_t>(side)] = true;
         }
     }
+    return Facing::Right;
 }
 
-Area Drawing::prepareCable(const Job& job, CableId id)
+// Where the way of an end begins: at its port, or at the edge of its splice.
+WayEnd Drawing::wayEndOf(const Job& job, const Conductor& row, WhichEnd which, const Port& port) const
 {
-    const auto wish = wishes_.find(id.number);
-    if (wish == wishes_.end())
-        return replace<CableDrawn>(cables_, id.number, Layer::Cable, std::nullopt);
-    const Cable* row = job.cables.find(id);
-    const std::array<CableSide, 2>& sides = wish->second.sides;
-    const auto plan = planCable(sides[0], sides[1], wish->second.plan.cores, wish->second.bend);
-
-    CableDrawn drawn;
-    drawn.id = id;
-    drawn.plan = *plan;
-    drawn.standing = row->standing;
-    drawn.tag = texts_.put(row->tag, TextStyle::Cable);
-    placeTags(drawn);
-    const int half = plan->cores * corePitch / 2 + terminalPitch;
-    drawn.area = together(areaOfLine(plan->trunk).grownBy(half), together(drawn.tags[0], drawn.tags[1]));
-    for (const WhichEnd which : {WhichEnd::From, WhichEnd::To}) {
-        const std::size_t side = indexOf(which);
-        Ring& ring = drawn.rings[side];
-        ring.at = plan->glands[side].at;
-        bool isReferred = false; // each core says where it goes
-        for (const Conductor* core : coresOf(job, id)) {
-            ring.waiting += endOf(*core, which).state == EndState::Waiting ? 1 : 0;
-            isReferred = isReferred || endOf(*core, which).state == EndState::Landed;
-        }
-        ring.count = texts_.put(std::to_string(ring.waiting), TextStyle::Letters);
-        const Place* place = job.places.find(which == WhichEnd::From ? row->from : row->to);
-        if (sides[side].area.isEmpty() && place && !isReferred)
-            drawn.elsewhere[side] = texts_.put(inWords(Message{toPlace, {{"place", place->tag}}}, language_),
-                                               TextStyle::Reference);
-        drawn.area = together(drawn.area, referenceArea(plan->glands[side], drawn.elsewhere[side]));
-    }
-    return replace<CableDrawn>(cables_, id.number, Layer::Cable, std::move(drawn)).grownBy(markRoom);
-}
-
-// Beside the glands, where one looks for it; once only on a short jacket.
-void Drawing::placeTags(CableDrawn& drawn) const
-{
-    const int width = static_cast<int>(texts_.width(drawn.tag)), height = heightOf(TextStyle::Cable);
-    const int half = drawn.plan.cores * corePitch / 2;
-    int length = 0;
-    for (std::size_t i = 1; i < drawn.plan.trunk.size(); ++i) {
-        const Point step = drawn.plan.trunk[i] - drawn.plan.trunk[i - 1];
-        length += std::abs(step.x) + std::abs(step.y);
-    }
-    for (std::size_t side = 0; side < (length > longJacket ? 2u : 1u); ++side) {
-        const auto& [at, facing] = drawn.plan.glands[side];
-        const Point corner =
-            isLevel(facing)
-                ? Point{at.x + (facing == Facing::Right ? tagGap : -tagGap - width),
-                        at.y - half - height - 14}
-                : Point{at.x + half + 14, at.y + (facing == Facing::Bottom ? tagGap : -tagGap - height)};
-        drawn.tags[side] = {corner.x, corner.y, corner.x + width, corner.y + height};
-    }
-}
-
-Area Drawing::referenceArea(const Port& port, TextNumber words) const
-{
-    if (words == 0)
-        return {};
-    const int width = static_cast<int>(texts_.width(words)) + 60;
-    return areaOf(port.at, port.at + away(port.facing, width)).grownBy(heightOf(TextStyle::Reference));
+    const End& end = endOf(row, which);
+    if (const Landing* landing = landingOf(end))
+        return {port, {landing->device.number}};
+    const SpliceDrawn& splice = *splices_.find(spliceOf(end)->number);
+    const Facing side = sideOfSplice(job, splice, {row.id, which});
+    return {{splice.at + away(side, spliceReach), side}, {splice.id.number}};
 }
 
 // ---- Conductors
@@ -312,21 +185,15 @@ Area Drawing::referenceArea(const Port& port, TextNumber words) const
 Area Drawing::prepareConductor(const Job& job, ConductorId id)
 {
     const Conductor* row = job.conductors.find(id);
-    ConductorDrawn drawn;
-    if (row) {
-        drawn.id = id;
-        drawn.cable = row->cable;
-        drawn.standing = row->standing;
-        const CableDrawn* cable = row->cable ? cables_.find(row->cable.number) : nullptr;
-        const Bends* bends = bendsOf(job, id);
-        drawn.isPinned = bends && !bends->pinned.empty();
-        if (cable && !drawn.isPinned)
-            layInCable(job, *row, *cable, drawn);
-        else
-            lay(job, *row, drawn);
-    }
-    if (drawn.line.size() < 2)
+    std::optional<ConductorPlan> plan = row ? planOf(job, *row) : std::nullopt;
+    if (const ConductorDrawn* known = conductors_.find(id.number))
+        uncrossed_.insert(known->over.begin(), known->over.end());
+    uncrossed_.insert(id.number);
+    if (!plan)
         return replace<ConductorDrawn>(conductors_, id.number, Layer::Conductor, std::nullopt);
+    ConductorDrawn& drawn = plan->drawn;
+    for (const Stretch& stretch : plan->stretches)
+        append(drawn, id, stretch);
     const std::string colour = colourOf(job, *row);
     drawn.insulation = insulationOf(colour);
     drawn.letters = texts_.put(colour, TextStyle::Letters);
@@ -334,14 +201,70 @@ Area Drawing::prepareConductor(const Job& job, ConductorId id)
     for (const EndDrawn& end : drawn.ends)
         drawn.area = together(drawn.area, referenceArea(end.port, end.reference));
     for (const End* end : {&row->from, &row->to})
-        if (const Landing* landing = landingOf(*end))
-            drawn.landed.push_back(*landing);
+        if (const std::optional<LandingPoint> point = pointOf(*end))
+            drawn.landed.push_back(*point);
     return replace<ConductorDrawn>(conductors_, id.number, Layer::Conductor, std::move(drawn))
         .grownBy(markRoom);
 }
 
-// By itself, from one port to the other; a stub where there is one port alone.
-void Drawing::lay(const Job& job, const Conductor& row, ConductorDrawn& drawn)
+// What is asked of the ways of a conductor.
+void Drawing::wishForConductor(const Job& job, ConductorId id)
+{
+    const Conductor* row = job.conductors.find(id);
+    const std::optional<ConductorPlan> plan = row ? planOf(job, *row) : std::nullopt;
+    std::array<std::optional<WayWish>, 4> wishes;
+    if (plan)
+        for (const Stretch& stretch : plan->stretches)
+            wishes[static_cast<std::size_t>(stretch.number)] = stretch.wish;
+    for (std::size_t i = 0; i < wishes.size(); ++i)
+        routes_.wish({id.number, static_cast<int>(i)}, std::move(wishes[i]));
+}
+
+// Goes on with a stretch: along the way found for it, straight where there is none, the plain way until it
+// is looked for.
+void Drawing::append(ConductorDrawn& drawn, ConductorId id, const Stretch& stretch) const
+{
+    const DrawnWay* way = stretch.wish && !stretch.wish->isLaid ? routes_.find({id.number, stretch.number}) : nullptr;
+    std::vector<Point> line = stretch.plain;
+    if (way && way->state == DrawnWay::State::Found) {
+        line = way->line;
+        if (line.front() != stretch.plain.front()) // from the middle of a splice
+            line.insert(line.begin(), stretch.plain.front());
+        if (line.back() != stretch.plain.back())
+            line.push_back(stretch.plain.back());
+        straighten(line);
+    } else if (way && way->state == DrawnWay::State::Impossible) {
+        line = {stretch.plain.front(), stretch.plain.back()};
+        drawn.straight.push_back(drawn.line.empty() ? 0 : drawn.line.size() - 1);
+    }
+    drawn.isWaiting = drawn.isWaiting || (way && way->state == DrawnWay::State::Waiting);
+    const bool goesOn = !drawn.line.empty() && !line.empty() && drawn.line.back() == line.front();
+    if (stretch.number == inJacket)
+        drawn.trunkFirst = goesOn ? drawn.line.size() - 1 : drawn.line.size();
+    drawn.line.insert(drawn.line.end(), line.begin() + (goesOn ? 1 : 0), line.end());
+    if (stretch.number == inJacket)
+        drawn.trunkLast = drawn.line.size() - 1;
+}
+
+// Its ends, and what is laid between them; nothing where it is not on this sheet.
+std::optional<Drawing::ConductorPlan> Drawing::planOf(const Job& job, const Conductor& row)
+{
+    ConductorPlan plan;
+    plan.drawn.id = row.id;
+    plan.drawn.cable = row.cable;
+    plan.drawn.standing = row.standing;
+    const CableDrawn* cable = row.cable ? cables_.find(row.cable.number) : nullptr;
+    const Bends* bends = bendsOf(job, row.id);
+    plan.drawn.isPinned = bends && !bends->pinned.empty();
+    if (cable && !plan.drawn.isPinned)
+        planInCable(job, row, *cable, plan);
+    else
+        planAlone(job, row, plan);
+    return plan.stretches.empty() ? std::nullopt : std::optional(std::move(plan));
+}
+
+// From one port to the other; a stub where there is one port alone.
+void Drawing::planAlone(const Job& job, const Conductor& row, ConductorPlan& plan)
 {
     const std::array<const End*, 2> ends{&row.from, &row.to};
     const std::array<std::optional<Point>, 2> rough{roughly(job, row.from), roughly(job, row.to)};
@@ -359,7 +282,7 @@ void Drawing::lay(const Job& job, const Conductor& row, ConductorDrawn& drawn)
     if (!ports[0] && !ports[1])
         return;
     for (std::size_t i = 0; i < 2; ++i) {
-        EndDrawn& end = drawn.ends[i];
+        EndDrawn& end = plan.drawn.ends[i];
         end.isHeld = ports[i].has_value();
         end.mark = end.isHeld ? EndMark::Landed : markOf(ends[i]->state);
         end.isSplice = spliceOf(*ends[i]) != nullptr;
@@ -368,54 +291,76 @@ void Drawing::lay(const Job& job, const Conductor& row, ConductorDrawn& drawn)
         if (!end.isHeld)
             end.reference = texts_.put(referenceTo(job, *ends[i]), TextStyle::Reference);
     }
-    if (ports[0] && ports[1])
-        drawn.line = route(*ports[0], *ports[1], pinned, stubOf(row.from, *ports[0], ports[1]->at));
-    else
-        drawn.line = {drawn.ends[0].port.at, drawn.ends[1].port.at};
+    if (!ports[0] || !ports[1]) {
+        plan.stretches.push_back({whole, {}, {plan.drawn.ends[0].port.at, plan.drawn.ends[1].port.at}});
+        return;
+    }
+    plan.stretches.push_back(
+        {whole,
+         WayWish{wayEndOf(job, row, WhichEnd::From, *ports[0]), wayEndOf(job, row, WhichEnd::To, *ports[1]),
+                 pinned},
+         route(*ports[0], *ports[1], pinned, stubOf(row.from, *ports[0], ports[1]->at))});
 }
 
 // Fanned out at both sides, side by side with the cable's other cores between.
-void Drawing::layInCable(const Job& job, const Conductor& row, const CableDrawn& cable, ConductorDrawn& drawn)
+void Drawing::planInCable(const Job& job, const Conductor& row, const CableDrawn& cable, ConductorPlan& plan)
 {
     const CableType* type = job.cableTypes.find(job.cables.find(cable.id)->type);
     const auto core = std::find_if(type->cores.begin(), type->cores.end(),
                                    [&](const Core& each) { return each.number == row.core; });
-    const int index = static_cast<int>(core - type->cores.begin());
+    const int index = cable.places[static_cast<std::size_t>(core - type->cores.begin())];
     const std::vector<Point> trunk = coreInTrunk(cable.plan, index);
-    std::array<std::vector<Point>, 2> fans;
-    for (const WhichEnd which : {WhichEnd::From, WhichEnd::To}) {
-        const std::size_t side = indexOf(which);
-        const End& end = endOf(row, which);
-        const Point gland = side == 0 ? trunk.front() : trunk.back();
-        EndDrawn& drawnEnd = drawn.ends[side];
-        const std::optional<Port> port = portOf(job, end, gland);
-        drawnEnd.isHeld = port.has_value();
-        drawnEnd.isSplice = spliceOf(end) != nullptr;
-        drawnEnd.mark = port ? EndMark::Landed : markOf(end.state);
-        const Port inward{gland, opposite(cable.plan.glands[side].facing)};
-        drawnEnd.port = port ? besideOthers(job, row, end, *port) : inward;
-        if (drawnEnd.mark == EndMark::Elsewhere) {
-            const int across = (2 * index - (cable.plan.cores - 1)) * referencePitch / 2;
-            const Point middle = cable.plan.glands[side].at + away(inward.facing, referenceFan);
-            drawnEnd.port.at = middle + (isLevel(inward.facing) ? Point{0, across} : Point{across, 0});
-            drawnEnd.reference = texts_.put(referenceTo(job, end), TextStyle::Reference);
-            fans[side] = route({drawnEnd.port.at, opposite(inward.facing)}, inward, {}, terminalPitch);
-        }
-        if (drawnEnd.mark == EndMark::Spare || drawnEnd.mark == EndMark::Insulated) { // seen past the jacket
-            drawnEnd.port.at = gland + away(inward.facing, cappedLength);
-            fans[side] = {drawnEnd.port.at, gland};
-        }
-        if (port)
-            fans[side] = route(drawnEnd.port, inward, {}, stubOf(end, drawnEnd.port, gland));
+    Stretch fan = fanOf(job, row, WhichEnd::From, cable, trunk.front(), index, plan.drawn.ends[0]);
+    if (!fan.plain.empty())
+        plan.stretches.push_back(std::move(fan));
+    plan.stretches.push_back({inJacket, wishInJacket(cable, trunk), trunk});
+    fan = fanOf(job, row, WhichEnd::To, cable, trunk.back(), index, plan.drawn.ends[1]);
+    std::reverse(fan.plain.begin(), fan.plain.end());
+    if (fan.wish)
+        std::swap(fan.wish->from, fan.wish->to);
+    if (!fan.plain.empty())
+        plan.stretches.push_back(std::move(fan));
+}
+
+WayWish Drawing::wishInJacket(const CableDrawn& cable, const std::vector<Point>& trunk) const
+{
+    const auto end = [&](std::size_t side, Point at) {
+        const Facing facing = cable.plan.glands[side].facing;
+        return WayEnd{{at + away(facing, glandDepth), facing}, glandPart(cable.id, side)};
+    };
+    WayWish wish{end(0, trunk.front()), end(1, trunk.back()), {trunk.begin() + 1, trunk.end() - 1}, true};
+    return wish;
+}
+
+// From what the end is landed on to the gland, or a short piece that shows why it is not.
+Drawing::Stretch Drawing::fanOf(const Job& job, const Conductor& row, WhichEnd which, const CableDrawn& cable,
+                                Point gland, int index, EndDrawn& drawn)
+{
+    const std::size_t side = indexOf(which);
+    const End& end = endOf(row, which);
+    const Port inward{gland, opposite(cable.plan.glands[side].facing)};
+    const std::optional<Port> port = portOf(job, end, gland);
+    drawn.isHeld = port.has_value();
+    drawn.isSplice = spliceOf(end) != nullptr;
+    drawn.mark = port ? EndMark::Landed : markOf(end.state);
+    drawn.port = port ? besideOthers(job, row, end, *port) : inward;
+    Stretch fan{which == WhichEnd::From ? before : behind, {}, {}};
+    if (drawn.mark == EndMark::Elsewhere) {
+        const int across = (2 * index - (cable.plan.cores - 1)) * referencePitch / 2;
+        const Point middle = cable.plan.glands[side].at + away(inward.facing, referenceFan);
+        drawn.port.at = middle + (isLevel(inward.facing) ? Point{0, across} : Point{across, 0});
+        drawn.reference = texts_.put(referenceTo(job, end), TextStyle::Reference);
+        fan.plain = route({drawn.port.at, opposite(inward.facing)}, inward, {}, terminalPitch);
     }
-    drawn.line = std::move(fans[0]);
-    drawn.trunkFirst = drawn.line.empty() ? 0 : drawn.line.size() - 1;
-    if (!drawn.line.empty())
-        drawn.line.pop_back();
-    drawn.line.insert(drawn.line.end(), trunk.begin(), trunk.end());
-    drawn.trunkLast = drawn.line.size() - 1;
-    if (!fans[1].empty())
-        drawn.line.insert(drawn.line.end(), fans[1].rbegin() + 1, fans[1].rend());
+    if (drawn.mark == EndMark::Spare || drawn.mark == EndMark::Insulated) { // seen past the jacket
+        drawn.port.at = gland + away(inward.facing, cappedLength);
+        fan.plain = {drawn.port.at, gland};
+    }
+    if (port) {
+        fan.plain = route(drawn.port, inward, {}, stubOf(end, drawn.port, gland));
+        fan.wish = WayWish{wayEndOf(job, row, which, drawn.port), {inward, glandPart(cable.id, side)}};
+    }
+    return fan;
 }
 
 } // namespace doorloom

@@ -49,12 +49,20 @@ Symbol symbolOf(const Kind& kind)
     return Symbol::None;
 }
 
+// Where the words of a box stand, whatever their font: no conductor runs through them.
+Area titleArea(const Place& place, const Area& frame)
+{
+    const int words = roomFor(place.tag, TextStyle::Place) + 24 + roomFor(place.words, TextStyle::PlaceWords);
+    return outToGrid({frame.left + 40, frame.top + 30, std::min(frame.left + 40 + words, frame.right - 30),
+                      frame.top + frameTitle - 15});
+}
+
 } // namespace
 
 Area withWireWay(const DeviceDrawn& device)
 {
     const int used = std::min(device.firstLane + static_cast<int>(device.shape.cells.size()), lanes);
-    const int way = 2 * terminalPitch + used * laneWidth;
+    const int way = 2 * terminalPitch + used * laneWidth / gridStep * gridStep;
     Area area = device.area;
     const auto open = [&](Facing facing) {
         (facing == Facing::Right    ? area.right
@@ -112,8 +120,11 @@ Area Drawing::prepareDevice(const Job& job, DeviceId id)
     const std::optional<Seat> seat = kind ? seatFor(job, id.number) : std::nullopt;
     if (!row)
         loose_.erase(id.number);
-    if (!seat)
+    if (!seat) {
+        routes_.stand({id.number}, {});
+        standForTrunks(id.number, {});
         return replace<DeviceDrawn>(devices_, id.number, Layer::Device, std::nullopt);
+    }
 
     const Place* place = job.places.find(row->place);
     const std::string corner = place && !place->isBox ? place->tag : std::string();
@@ -141,6 +152,8 @@ Area Drawing::prepareDevice(const Job& job, DeviceId id)
     }
     for (std::size_t i = 0; i < drawn.leads.size(); ++i)
         drawn.leads[i] = insulationOf(drawn.shape.cells[i].lead);
+    routes_.stand({id.number}, drawn.area);
+    standForTrunks(id.number, place && place->isBox ? Area{} : drawn.area); // the box stands there itself
     return replace<DeviceDrawn>(devices_, id.number, Layer::Device, std::move(drawn)).grownBy(markRoom);
 }
 
@@ -150,8 +163,10 @@ Area Drawing::prepareSplice(const Job& job, SpliceId id)
     const std::optional<Seat> seat = row ? seatFor(job, id.number) : std::nullopt;
     if (!row)
         loose_.erase(id.number);
-    if (!seat)
+    if (!seat) {
+        routes_.stand({id.number}, {});
         return replace<SpliceDrawn>(splices_, id.number, Layer::Splice, std::nullopt);
+    }
     SpliceDrawn drawn;
     drawn.id = id;
     drawn.place = row->place;
@@ -160,6 +175,7 @@ Area Drawing::prepareSplice(const Job& job, SpliceId id)
     drawn.area = Area{seat->at.x, seat->at.y, seat->at.x, seat->at.y}.grownBy(spliceRadius);
     drawn.area.top -= heightOf(TextStyle::Cable) + 10;
     drawn.area.right += static_cast<int>(texts_.width(drawn.tag)) + 10;
+    routes_.stand({id.number}, areaOf(drawn.at, drawn.at).grownBy(spliceReach));
     return replace<SpliceDrawn>(splices_, id.number, Layer::Splice, std::move(drawn)).grownBy(markRoom);
 }
 
@@ -198,9 +214,15 @@ Area Drawing::prepareFrame(const Job& job, PlaceId id)
 {
     const Place* row = job.places.find(id);
     Area area = row && row->isBox ? contentsOf(job, id).grownBy(framePadding) : Area{};
-    if (area.isEmpty())
+    if (area.isEmpty()) {
+        routes_.stand({id.number}, {});
+        standForTrunks(id.number, {});
         return replace<FrameDrawn>(frames_, id.number, Layer::Frame, std::nullopt);
+    }
     area.top -= frameTitle - framePadding / 2;
+    area = outToGrid(area);
+    routes_.stand({id.number}, titleArea(*row, area));
+    standForTrunks(id.number, area);
     FrameDrawn drawn{id, area, texts_.put(row->tag, TextStyle::Place), 0};
     drawn.words = texts_.put(row->words, TextStyle::PlaceWords,
                              std::max(1, area.width() - static_cast<int>(texts_.width(drawn.tag)) - 110));

@@ -6,6 +6,7 @@
 #include "sheet/plainroute.h"
 #include "sheet/stripshape.h"
 #include "canvas/textpool.h"
+#include "edit/landcores.h"
 #include "model/rows.h"
 
 #include <array>
@@ -52,6 +53,14 @@ struct EndDrawn {
     TextNumber reference = 0; // "to LM1:C, sheet 2"
 };
 
+// Where an upright piece passes under a level one of another conductor: it is drawn with a gap there.
+struct Gap {
+    std::size_t piece = 0; // by the point before
+    int at = 0;            // y
+
+    friend auto operator<=>(const Gap&, const Gap&) = default;
+};
+
 struct ConductorDrawn {
     ConductorId id;
     CableId cable;
@@ -63,7 +72,11 @@ struct ConductorDrawn {
     bool isPinned = false;
     TextNumber letters = 0;
     std::array<EndDrawn, 2> ends;
-    std::vector<Landing> landed; // on terminals
+    std::vector<std::size_t> straight; // pieces, by the point before, where no way was found
+    bool isWaiting = false;            // some of it runs the plain way until one is looked for
+    std::vector<Gap> gaps;             // sorted
+    std::vector<std::uint32_t> over;   // conductors that have or had gaps under it
+    std::vector<LandingPoint> landed;
 };
 
 // Waiting ends of a cable, at its gland.
@@ -77,7 +90,9 @@ struct CableDrawn {
     CableId id;
     Area area;
     CablePlan plan;
+    std::vector<int> places; // of each core, where it runs in the jacket
     Standing standing = Standing::New;
+    std::array<Area, 2> ticks; // round its cores, where the jacket ends
     std::array<Ring, 2> rings;
     std::array<TextNumber, 2> elsewhere{}; // words at an end whose place is not on this sheet
     TextNumber tag = 0;
@@ -100,6 +115,7 @@ struct NoteDrawn {
     std::vector<TextNumber> lines;
 };
 
+constexpr int spliceReach = gridStep; // from its middle to where conductors leave it
 constexpr int markRoom = 60; // what stands beside a line: letters, rings, caps
 
 // In front of the terminals of a place, conductors turn at lanes: each device has its own, as far as they go.
@@ -136,6 +152,11 @@ public:
         return found->second;
     }
     std::uint32_t indexOf(std::uint32_t number) const { return indices_.at(number); }
+    Drawn* edit(std::uint32_t number) // not what the index goes by
+    {
+        const auto found = indices_.find(number);
+        return found == indices_.end() ? nullptr : &all_[found->second];
+    }
     void drop(std::uint32_t number)
     {
         const auto found = indices_.find(number);

@@ -1,6 +1,7 @@
 #include "canvas/hit.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 
 namespace doorloom {
@@ -8,11 +9,17 @@ namespace {
 
 constexpr int landingReach = 14; // in front of a terminal
 constexpr int endReach = 110;    // along a conductor, from where it is landed
-constexpr int ringReach = 26, tickLength = 26;
+constexpr int ringReach = 26;
 
 bool isNear(Point at, Point a, Point b, int reach)
 {
-    return areaOf(a, b).grownBy(reach).holds(at);
+    if (!areaOf(a, b).grownBy(reach).holds(at))
+        return false;
+    if (a.x == b.x || a.y == b.y)
+        return true;
+    const double along = std::hypot(b.x - a.x, b.y - a.y); // straight across, where there is no way
+    const double cross = double(b.x - a.x) * (at.y - a.y) - double(b.y - a.y) * (at.x - a.x);
+    return std::abs(cross) <= reach * along;
 }
 
 int distance(Point a, Point b)
@@ -43,14 +50,9 @@ std::optional<Hit> hitCable(const CableDrawn& drawn, Point at, int reach)
         if (ring.waiting > 0 && distance(ring.at, at) <= ringReach + reach)
             return Hit{Hit::What::Ring, drawn.id.number, 0, 0, end};
     }
-    const int half = drawn.plan.cores * corePitch / 2;
-    for (const Port& gland : drawn.plan.glands) {
-        Area tick = areaOf(gland.at, gland.at + away(gland.facing, tickLength));
-        tick = isLevel(gland.facing) ? Area{tick.left, tick.top - half, tick.right, tick.bottom + half}
-                                     : Area{tick.left - half, tick.top, tick.right + half, tick.bottom};
+    for (const Area& tick : drawn.ticks)
         if (tick.holds(at))
             return Hit{Hit::What::Cable, drawn.id.number, 0, 0, WhichEnd::From};
-    }
     for (const Area& tag : drawn.tags)
         if (tag.holds(at))
             return Hit{Hit::What::Cable, drawn.id.number, 0, 0, WhichEnd::From};

@@ -7,8 +7,6 @@
 namespace doorloom {
 namespace {
 
-constexpr int jacketLength = 26; // of the tick round a cable's cores
-
 bool isOld(Standing standing)
 {
     return standing != Standing::New;
@@ -26,18 +24,43 @@ void SheetPainter::paintConductor(QPainter& painter, const ConductorDrawn& drawn
             fillPieces(painter, drawn.line, core_ + 2 * halo, std::max(2 * hair_, view_.length(8)),
                        std::max(6 * hair_, view_.length(24)), look_->litDash);
     }
+    strokesOf(drawn);
+    const int dash = std::max(8, view_.length(30)), dashGap = std::max(4, view_.length(14));
     if (isOld(drawn.standing)) { // not ours to pull: broken lines
-        fillPieces(painter, drawn.line, core_ + 2 * edge_, std::max(8, view_.length(30)),
-                   std::max(4, view_.length(14)), look_->conductorEdge);
-        fillPieces(painter, drawn.line, core_, std::max(8, view_.length(30)), std::max(4, view_.length(14)),
-                   drawn.insulation.base);
-        return;
+        fillDashes(painter, core_ + 2 * edge_, dash, dashGap, look_->conductorEdge);
+        fillDashes(painter, core_, dash, dashGap, drawn.insulation.base);
+    } else {
+        fillStrokes(painter, half + edge_, rest + edge_, look_->conductorEdge);
+        fillStrokes(painter, half, rest, drawn.insulation.base);
+        const int stripe = std::max(3, view_.length(14));
+        if (drawn.insulation.stripe)
+            fillDashes(painter, core_, stripe, stripe, *drawn.insulation.stripe);
     }
-    fillLine(painter, drawn.line, half + edge_, rest + edge_, look_->conductorEdge);
-    fillLine(painter, drawn.line, half, rest, drawn.insulation.base);
-    if (drawn.insulation.stripe)
-        fillPieces(painter, drawn.line, core_, std::max(3, view_.length(14)), std::max(3, view_.length(14)),
-                   *drawn.insulation.stripe);
+    if (!drawn.straight.empty())
+        paintStraight(painter, drawn);
+}
+
+// Where there is no way round what stands on the sheet: a broken line straight across, with a mark.
+void SheetPainter::paintStraight(QPainter& painter, const ConductorDrawn& drawn) const
+{
+    const QColor edge = QColor::fromRgb(look_->conductorEdge);
+    for (const std::size_t piece : drawn.straight) {
+        const QPoint a = view_.pixel(drawn.line[piece]), b = view_.pixel(drawn.line[piece + 1]);
+        QPen pen(edge, std::max(core_ + edge_, 2 * hair_));
+        pen.setDashPattern({4, 2});
+        pen.setCapStyle(Qt::FlatCap);
+        painter.setPen(pen);
+        painter.drawLine(a, b);
+        const QPoint middle = (a + b) / 2;
+        const int half = std::max(6 * hair_, view_.length(22)), bar = std::max(hair_, half / 5);
+        painter.setPen(QPen(edge, hair_));
+        painter.setBrush(QColor::fromRgb(look_->paper));
+        const QPoint diamond[] = {middle - QPoint(0, half), middle + QPoint(half, 0), middle + QPoint(0, half),
+                                  middle - QPoint(half, 0)};
+        painter.drawConvexPolygon(diamond, 4);
+        painter.fillRect(QRect(middle.x() - bar / 2, middle.y() - half / 2, bar, half / 2), edge);
+        painter.fillRect(QRect(middle.x() - bar / 2, middle.y() + half / 4, bar, bar), edge);
+    }
 }
 
 void SheetPainter::paintEnds(QPainter& painter, const Drawing& drawing, const ConductorDrawn& drawn) const
@@ -115,14 +138,9 @@ void SheetPainter::paintCable(QPainter& painter, const Drawing&, const CableDraw
 // The jacket's ticks and tag, and the rings of waiting ends, over the cores.
 void SheetPainter::paintCableWords(QPainter& painter, const Drawing& drawing, const CableDrawn& drawn) const
 {
-    const int half = view_.length(drawn.plan.cores * corePitch / 2.0) + 2 * hair_;
     const QColor jacket = QColor::fromRgb(look_->jacket);
-    for (std::size_t side = 0; side < 2; ++side) {
-        const Port& gland = drawn.plan.glands[side];
-        const QPoint at = view_.pixel(gland.at + away(gland.facing, jacketLength / 2));
-        const int along = std::max(2 * hair_, view_.length(jacketLength / 2.0));
-        const QRect tick = isLevel(gland.facing) ? QRect(at.x() - along, at.y() - half, 2 * along, 2 * half)
-                                                 : QRect(at.x() - half, at.y() - along, 2 * half, 2 * along);
+    for (const Area& area : drawn.ticks) {
+        const QRect tick = view_.rect(area).adjusted(-hair_, -hair_, hair_, hair_);
         painter.fillRect(tick, QColor::fromRgb(look_->conductorEdge));
         painter.fillRect(tick.adjusted(hair_, hair_, -hair_, -hair_), jacket);
     }

@@ -12,6 +12,7 @@ constexpr double leastReadable = 5.5; // pixels of the widget: smaller words are
 constexpr double leastLabel = 7; // tags of devices and boxes are never smaller: they go where they don't fit
 constexpr double nearPitch = 11, middlePitch = 4.5; // of terminals, in pixels of the widget
 constexpr int spill = 4;     // pixels of the widget that a label may be wider than its box
+constexpr int gapHalf = 11;  // of the gap where a conductor passes under another
 constexpr int coreUnits = 8; // a conductor with its insulation, a little thicker than true
 
 QPixmap roundMark(int pixels, QRgb fill, QRgb edge, double edgePixels)
@@ -104,35 +105,95 @@ void SheetPainter::fillLine(QPainter& painter, const std::vector<Point>& line, i
     for (std::size_t i = 1; i < line.size(); ++i) {
         const QPoint next = view_.pixel(line[i]);
         const QRect piece = between(last, next, before, after);
-        if (piece.intersects(pixels_))
+        const bool isOblique = last.x() != next.x() && last.y() != next.y();
+        if (isOblique) { // straight across, where there is no way
+            painter.setPen(QPen(fill, before + after));
+            painter.drawLine(last, next);
+        } else if (piece.intersects(pixels_)) {
             painter.fillRect(piece, fill);
+        }
         last = next;
     }
 }
 
 // Dashes along each piece, starting anew at each bend.
-void SheetPainter::fillPieces(QPainter& painter, const std::vector<Point>& line, int thickness, int on,
-                              int off, QRgb colour) const
+// A corner is filled out; what ends at a gap ends there.
+void SheetPainter::fillStrokes(QPainter& painter, int before, int after, QRgb colour) const
+{
+    const QColor fill = QColor::fromRgb(colour);
+    for (const Stroke& stroke : strokes_) {
+        QRect piece = between(view_.pixel(stroke.a), view_.pixel(stroke.b), before, after);
+        const bool isDown = stroke.a.y < stroke.b.y;
+        if (isDown ? stroke.isCutA : stroke.isCutB)
+            piece.setTop(piece.top() + before);
+        if (isDown ? stroke.isCutB : stroke.isCutA)
+            piece.setBottom(piece.bottom() - after);
+        if (piece.intersects(pixels_))
+            painter.fillRect(piece, fill);
+    }
+}
+
+// The pieces of a conductor between its corners and gaps; without those where it has no way.
+void SheetPainter::strokesOf(const ConductorDrawn& drawn) const
+{
+    strokes_.clear();
+    auto gap = drawn.gaps.begin();
+    for (std::size_t i = 0; i + 1 < drawn.line.size(); ++i) {
+        if (std::find(drawn.straight.begin(), drawn.straight.end(), i) != drawn.straight.end())
+            continue;
+        Point from = drawn.line[i];
+        const Point to = drawn.line[i + 1];
+        const auto first = gap;
+        while (gap != drawn.gaps.end() && gap->piece == i)
+            ++gap;
+        const bool isDown = from.y < to.y;
+        bool isCut = false;
+        for (auto k = first; k != gap; ++k) {
+            const int y = isDown ? k->at : std::prev(gap, 1 + (k - first))->at;
+            const int half = isDown ? gapHalf : -gapHalf;
+            if ((y - half - from.y) * (isDown ? 1 : -1) > 0)
+                strokes_.push_back({from, {from.x, y - half}, isCut, true});
+            from.y = y + half;
+            isCut = true;
+        }
+        strokes_.push_back({from, to, isCut, false});
+    }
+}
+
+void SheetPainter::fillPieces(QPainter& painter, const std::vector<Point>& line, int thickness, int on, int off,
+                              QRgb colour) const
+{
+    for (std::size_t i = 1; i < line.size(); ++i)
+        fillPiece(painter, line[i - 1], line[i], thickness, on, off, colour);
+}
+
+void SheetPainter::fillDashes(QPainter& painter, int thickness, int on, int off, QRgb colour) const
+{
+    for (const Stroke& stroke : strokes_)
+        fillPiece(painter, stroke.a, stroke.b, thickness, on, off, colour);
+}
+
+void SheetPainter::fillPiece(QPainter& painter, Point from, Point to, int thickness, int on, int off,
+                             QRgb colour) const
 {
     const QColor fill = QColor::fromRgb(colour);
     const int before = thickness / 2, step = on + off;
-    for (std::size_t i = 1; i < line.size(); ++i) {
-        const QPoint a = view_.pixel(line[i - 1]), b = view_.pixel(line[i]);
-        const QRect piece =
-            between(a, b, before, thickness - before) & pixels_.adjusted(-step, -step, step, step);
-        if (piece.isEmpty())
-            continue;
-        const bool level = a.y() == b.y();
-        const int start = level ? std::min(a.x(), b.x()) : std::min(a.y(), b.y());
-        const int end = level ? std::max(a.x(), b.x()) : std::max(a.y(), b.y());
-        const int seen = level ? piece.left() : piece.top(), last = level ? piece.right() : piece.bottom();
-        for (int at = start + off / 2 + std::max(0, (seen - start) / step * step);
-             at < std::min(end, last + 1); at += step) {
-            const int length = std::min(on, end - at);
-            painter.fillRect(level ? QRect(at, a.y() - before, length, thickness)
-                                   : QRect(a.x() - before, at, thickness, length),
-                             fill);
-        }
+    const QPoint a = view_.pixel(from), b = view_.pixel(to);
+    if (a.x() != b.x() && a.y() != b.y())
+        return;
+    const QRect piece = between(a, b, before, thickness - before) & pixels_.adjusted(-step, -step, step, step);
+    if (piece.isEmpty())
+        return;
+    const bool level = a.y() == b.y();
+    const int start = level ? std::min(a.x(), b.x()) : std::min(a.y(), b.y());
+    const int end = level ? std::max(a.x(), b.x()) : std::max(a.y(), b.y());
+    const int seen = level ? piece.left() : piece.top(), last = level ? piece.right() : piece.bottom();
+    for (int at = start + off / 2 + std::max(0, (seen - start) / step * step); at < std::min(end, last + 1);
+         at += step) {
+        const int length = std::min(on, end - at);
+        painter.fillRect(level ? QRect(at, a.y() - before, length, thickness)
+                               : QRect(a.x() - before, at, thickness, length),
+                         fill);
     }
 }
 
@@ -266,7 +327,11 @@ void SheetPainter::paintFar(QPainter& painter, const Drawing& drawing, const Emp
         QPoint last = view_.pixel(drawn.line.front());
         for (std::size_t k = 1; k < drawn.line.size(); ++k) {
             const QPoint next = view_.pixel(drawn.line[k]);
-            if (next != last)
+            const bool isOblique = next.x() != last.x() && next.y() != last.y();
+            if (isOblique) {
+                painter.setPen(QPen(QColor::fromRgb(colour), hair_, Qt::DashLine));
+                painter.drawLine(last, next);
+            } else if (next != last)
                 painter.fillRect(between(last, next, 0, hair_), QColor::fromRgb(colour));
             last = next;
         }

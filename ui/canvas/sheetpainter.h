@@ -80,10 +80,20 @@ private:
     void paintSplice(QPainter& painter, const Drawing& drawing, const SpliceDrawn& drawn, bool chosen) const;
     void paintNote(QPainter& painter, const Drawing& drawing, const NoteDrawn& drawn, bool chosen) const;
 
+    // A level or upright piece; cut: where it ends at a gap and not at a corner.
+    struct Stroke {
+        Point a, b;
+        bool isCutA = false, isCutB = false;
+    };
+    void strokesOf(const ConductorDrawn& drawn) const;
     void fillLine(QPainter& painter, const std::vector<Point>& line, int halfBefore, int halfAfter,
                   QRgb colour) const;
+    void fillStrokes(QPainter& painter, int halfBefore, int halfAfter, QRgb colour) const;
     void fillPieces(QPainter& painter, const std::vector<Point>& line, int thickness, int on, int off,
                     QRgb colour) const;
+    void fillPiece(QPainter& painter, Point from, Point to, int thickness, int on, int off, QRgb colour) const;
+    void fillDashes(QPainter& painter, int thickness, int on, int off, QRgb colour) const; // of strokes
+    void paintStraight(QPainter& painter, const ConductorDrawn& drawn) const;
     void drawReference(QPainter& painter, const Drawing& drawing, const Port& port, TextNumber words) const;
     void write(QPainter& painter, const TextPool& texts, TextNumber words, TextStyle style, QPoint at,
                Across across, QRgb colour) const;
@@ -99,6 +109,7 @@ private:
     std::array<FontAt, textStyles> fonts_;
     QPixmap screw_, ring_, splice_;
     QRect pixels_; // being painted
+    mutable std::vector<Stroke> strokes_; // of the conductor being painted: used again
     Visible visible_;
 };
 

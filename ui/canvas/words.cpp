@@ -6,6 +6,8 @@
 namespace doorloom {
 namespace {
 
+constexpr Text noWay = {.en = "{conductor}. No way round was found for it: it is drawn straight across.",
+                        .es = "{conductor}. No se halló cómo rodear: se dibuja en línea recta."};
 constexpr Text device = {.en = "{tag}: {kind}", .es = "{tag}: {kind}"};
 constexpr Text deviceAt = {.en = "{tag}: {kind}, at {place}", .es = "{tag}: {kind}, en {place}"};
 constexpr Text terminal = {.en = "{name}: {words}", .es = "{name}: {words}"};
@@ -157,8 +159,11 @@ Message wordsOf(const Job& job, const Drawing& drawing, const Hit& hit)
         break;
     case Hit::What::ConductorEnd:
     case Hit::What::Conductor:
-        if (const Conductor* row = job.conductors.find({hit.row}))
-            return conductorWords(job, *row);
+        if (const Conductor* row = job.conductors.find({hit.row})) {
+            const ConductorDrawn* drawn = drawing.conductors().find(hit.row);
+            const Message words = conductorWords(job, *row);
+            return drawn && !drawn->straight.empty() ? Message{noWay, {{"conductor", one(words)}}} : words;
+        }
         break;
     case Hit::What::Ring:
     case Hit::What::Cable:
