@@ -3,8 +3,9 @@
 namespace doorloom {
 
 // Declared and listed, nothing else. The order is that of the usage.
-extern const Verb checkVerb, voltsVerb, ohmsVerb, spiceVerb, printVerb, kindsVerb, newVerb;
-static constexpr const Verb* verbs[] = {&checkVerb, &voltsVerb, &ohmsVerb, &spiceVerb, &printVerb, &kindsVerb, &newVerb};
+extern const Verb checkVerb, voltsVerb, ohmsVerb, spiceVerb, printVerb, tidyVerb, kindsVerb, newVerb;
+static constexpr const Verb* verbs[] = {&checkVerb, &voltsVerb, &ohmsVerb,  &spiceVerb,
+                                        &printVerb, &tidyVerb,  &kindsVerb, &newVerb};
 std::span<const Verb* const> allVerbs()
 {
     return verbs;

@@ -17,6 +17,7 @@ inline constexpr Text takeOffSheet = {.en = "take {names} off the sheet", .es = 
 inline constexpr Text move = {.en = "move {names}", .es = "mover {names}"};
 inline constexpr Text align = {.en = "align {names}", .es = "alinear {names}"};
 inline constexpr Text turn = {.en = "turn {names}", .es = "girar {names}"};
+inline constexpr Text tidy = {.en = "tidy the sheet", .es = "ordenar la hoja"};
 inline constexpr Text bend = {.en = "bend {names}", .es = "doblar {names}"};
 inline constexpr Text straighten = {.en = "let {names} run freely",
                                     .es = "dejar libre el trazado de {names}"};

@@ -5,6 +5,8 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <regex>
 #include <string>
 #include <vector>
@@ -34,6 +36,12 @@ std::string firstLine(const std::string& text)
     return text.substr(0, text.find('\n'));
 }
 
+std::string contentsOfFile(const std::string& file)
+{
+    std::ifstream in(file, std::ios::binary);
+    return {std::istreambuf_iterator<char>(in), {}};
+}
+
 struct BadLine {
     Words arguments;
     std::string firstLineOfErr;
@@ -42,10 +50,10 @@ struct BadLine {
 TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
 {
     const std::vector<BadLine> lines = {
-        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, volts, ohms, spice, print, kinds, new."},
-        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, volts, ohms, spice, print, kinds, new."},
+        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, volts, ohms, spice, print, tidy, kinds, new."},
+        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, volts, ohms, spice, print, tidy, kinds, new."},
         {{"--lang", "es", "chekc"},
-         "doorloom: No existe el verbo 'chekc'. Use uno de: check, volts, ohms, spice, print, kinds, new."},
+         "doorloom: No existe el verbo 'chekc'. Use uno de: check, volts, ohms, spice, print, tidy, kinds, new."},
         {{"check"}, "doorloom: 'check' needs FILE. Write it as shown here:"},
         {{"check", "a", "b"}, "doorloom: 'b' is one word too many for 'check'. Write it as shown here:"},
         {{"check", "a", "--jsn"}, "doorloom: 'check' has no option '--jsn'. Write it as shown here:"},
@@ -523,6 +531,27 @@ TEST(Spice, WritesADeckWithTheTerminalsOfEachNode)
     EXPECT_NE(run.out.find(": PS1:+\n"), std::string::npos) << run.out;
     EXPECT_NE(run.out.find("DC 24\n"), std::string::npos);
     EXPECT_TRUE(run.out.ends_with(".end\n"));
+}
+
+TEST(Tidy, WritesACopyOrTheFileItselfAndSaysHowMuchItMoved)
+{
+    const std::filesystem::path folder = std::filesystem::temp_directory_path() / "doorloom-tidy";
+    std::filesystem::remove_all(folder);
+    std::filesystem::create_directory(folder);
+    const std::string file = folder / "gate.doorjob", copy = folder / "copy.doorjob";
+    std::filesystem::copy_file(SOURCE_FOLDER "/samples/yard-gate.doorjob", file);
+
+    const Ended copied = doorloom({"tidy", file, "--to", copy});
+    EXPECT_EQ(copied.exit, 0) << copied.err;
+    EXPECT_NE(copied.out.find(" have another place."), std::string::npos) << copied.out;
+    EXPECT_EQ(contentsOfFile(file), contentsOfFile(SOURCE_FOLDER "/samples/yard-gate.doorjob"));
+    EXPECT_NE(contentsOfFile(copy), contentsOfFile(file));
+
+    EXPECT_EQ(doorloom({"tidy", file}).exit, 0);
+    EXPECT_EQ(contentsOfFile(file), contentsOfFile(copy));
+    EXPECT_EQ(doorloom({"tidy", file}).out, "Every sheet is tidy already.\n");
+    EXPECT_EQ(doorloom({"tidy", folder / "none.doorjob"}).exit, 2);
+    std::filesystem::remove_all(folder);
 }
 
 } // namespace

@@ -1,6 +1,9 @@
 // make_pictures FOLDER: the window as people see it, as PNG files to be looked at. One of them is README's.
 #include "bench/spreadjob.h"
+#include "canvas/drawing.h"
+#include "canvas/sheetpainter.h"
 #include "catalogue/catalogue.h"
+#include "tools/manydoorsheet.h"
 #include "window/window.h"
 
 #include <QApplication>
@@ -11,6 +14,7 @@
 #include <QTemporaryDir>
 #include <QTest>
 
+#include <algorithm>
 #include <cstdio>
 
 namespace {
@@ -35,6 +39,18 @@ constexpr Picture pictures[] = {
     {"large", nullptr, 100},
     {"scaled", "restroom-staff.doorjob", 300},
     {"scaled-finding", "restroom-staff-broken.doorjob", 300, Shade::Light, 0},
+};
+
+// Sheets that are tidied, on the screen and on an A4 page without colours: each conductor can be followed with
+// a pencil, or the router has something to mend.
+struct TidiedSheet {
+    const char* name;
+    std::vector<std::string> samples, sharedPlaces;
+};
+const TidiedSheet tidiedSheets[] = {
+    {"tidy-restroom", {"restroom-public"}, {}},
+    {"tidy-vestibule", {"restroom-staff", "archive-room"}, {"CAB"}},
+    {"tidy-fifty", {"restroom-public", "restroom-staff", "archive-room", "yard-gate"}, {}},
 };
 
 // Each is taken at both, in pixels of the screen.
@@ -89,6 +105,54 @@ bool take(const Picture& picture, const Size& size, const QString& folder, const
     return saved && judged;
 }
 
+// As wide as the sheet allows, ten millimetres from the edges, 200 dots an inch.
+bool takePage(const Job& job, const QString& file)
+{
+    Drawing drawing(QApplication::font(), Language::English);
+    drawing.show(job, {});
+    while (!drawing.isSettled())
+        static_cast<void>(drawing.settleMore(job));
+    const Area all = drawing.bounds();
+    const QSize upright(1654, 2339);
+    const QSize pixels = all.width() > all.height() ? upright.transposed() : upright;
+    constexpr int margin = 79;
+    View view;
+    view.pixelsPerUnit = std::min({double(pixels.width() - 2 * margin) / all.width(),
+                                   double(pixels.height() - 2 * margin) / all.height(), 200 / 254.0});
+    const QPoint room(pixels.width() - view.length(all.width()), pixels.height() - view.length(all.height()));
+    view.offset = QPoint(view.length(all.left), view.length(all.top)) - room / 2;
+    QImage image(pixels, QImage::Format_RGB32);
+    QPainter painter(&image);
+    SheetPainter sheet;
+    sheet.setUp(drawing, view, lookOf(QApplication::style()->standardPalette()));
+    Emphasis none;
+    none.devices.resize(drawing.devices().all().size());
+    none.litDevices = none.devices;
+    none.conductors.resize(drawing.conductors().all().size());
+    none.litConductors = none.conductors;
+    none.cables.resize(drawing.cables().all().size());
+    none.splices.resize(drawing.splices().all().size());
+    none.notes.resize(drawing.notes().all().size());
+    sheet.paint(painter, drawing, none, image.rect());
+    painter.end();
+    return image.convertToFormat(QImage::Format_Grayscale8).save(file);
+}
+
+bool takeTidied(const TidiedSheet& sheet, const QString& folder, const std::vector<Kind>& kinds)
+{
+    const Job job = sheetOfSamples(sheet.samples, sheet.sharedPlaces);
+    QApplication::setPalette(QApplication::style()->standardPalette());
+    Window window({kinds, SOURCE_FOLDER "/resources", SOURCE_FOLDER "/samples"});
+    window.resize(sizes[1].pixels / window.devicePixelRatioF());
+    window.QWidget::show();
+    window.open().begin(job);
+    window.sheet().fit();
+    QTest::qWait(500);
+    const bool saved = window.sheet().grab().save(folder + "/" + sheet.name + ".png");
+    window.open().begin(Job{});
+    return takePage(job, folder + "/" + sheet.name + "-page.png") && saved;
+}
+
 int takeAll(int count, char** arguments, int percent)
 {
     const QTemporaryDir settings;
@@ -103,6 +167,9 @@ int takeAll(int count, char** arguments, int percent)
         for (const Size& size : sizes)
             if (picture.percent == percent && !take(picture, size, arguments[1], catalogue.value().kinds))
                 return 2;
+    for (const TidiedSheet& sheet : tidiedSheets)
+        if (percent == 100 && !takeTidied(sheet, arguments[1], catalogue.value().kinds))
+            return 2;
     return 0;
 }
 

@@ -5,6 +5,7 @@
 #include "canvas/words.h"
 #include "edit/drawing.h"
 #include "edit/undowords.h"
+#include "sheet/tidy.h"
 
 #include <QMouseEvent>
 #include <QPaintEvent>
@@ -262,6 +263,17 @@ void SheetView::letRun()
     const Change change = clearBends(desk.job(), desk.selection().rows());
     if (!change.steps.empty())
         desk.make(undoWords(desk.job(), doing::straighten, desk.selection().rows()), Result<Change>(change));
+}
+
+void SheetView::tidy()
+{
+    Desk& desk = inside_->desk;
+    Steps steps(desk.job());
+    const SheetId sheet = desk.sheetFor(steps);
+    steps.add(tidySheet(steps.job(), steps.numbers, sheet));
+    if (steps.problem() || !steps.change().steps.empty())
+        desk.make({doing::tidy, {}}, steps);
+    fit();
 }
 
 Message SheetView::Inside::wordsOf(const Hit& hit) const

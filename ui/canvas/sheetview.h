@@ -49,6 +49,9 @@ public:
     void turn();   // terminals to the next side
     void letRun(); // conductors go as they like, not through pinned points
 
+    // Sets everything on the sheet out anew, whatever is chosen.
+    void tidy();
+
     // The words for what is under a point of the widget; empty where there is nothing.
     Message wordsAt(QPoint point) const;
 

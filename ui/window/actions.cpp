@@ -30,6 +30,11 @@ bool hasChosen(const Window& window)
     return !window.selection().rows().empty();
 }
 
+bool hasDevices(const Window& window)
+{
+    return !window.open().job().devices.empty();
+}
+
 bool hasSeveral(const Window& window)
 {
     return window.selection().rows().size() > 1;
@@ -157,6 +162,9 @@ constexpr Action actions[] = {
     {"turn", Menu::Draw, QT_TRANSLATE_NOOP("doorloom::Window", "Turn &terminals"), "R",
      QT_TRANSLATE_NOOP("doorloom::Window", "Puts the terminals of what is chosen on the next side."),
      [](Window& w) { w.sheet().turn(); }, hasChosen, nullptr, false, true},
+    {"tidy", Menu::Draw, QT_TRANSLATE_NOOP("doorloom::Window", "T&idy the sheet"), "",
+     QT_TRANSLATE_NOOP("doorloom::Window", "Sets everything on this sheet out by box and door."),
+     [](Window& w) { w.sheet().tidy(); }, hasDevices, nullptr, false, true},
     {"alignLeft", Menu::Draw, QT_TRANSLATE_NOOP("doorloom::Window", "Align &left"), "Ctrl+Shift+Left",
      QT_TRANSLATE_NOOP("doorloom::Window", "Left edges in one line."), alignAlong<Along::Left>, hasSeveral},
     {"alignRight", Menu::Draw, QT_TRANSLATE_NOOP("doorloom::Window", "Align &right"), "Ctrl+Shift+Right",
