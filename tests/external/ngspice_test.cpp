@@ -3,12 +3,15 @@
 #include "core/randomwiring.h"
 #include "external/samples.h"
 #include "solve/spicedeck.h"
+#include "solve/worst.h"
+#include "verdict/questions.h"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <cmath>
 #include <cstdio>
+#include <cstdlib>
 #include <fstream>
 #include <set>
 
@@ -188,27 +191,86 @@ TEST(Ngspice, ReadsTheJudgedCircuitsAsWeDo)
     EXPECT_GE(tally.circuits, 60u);
 }
 
+JobBuilder twoDoors(Random& random)
+{
+    JobBuilder job(Clamps::Roomy);
+    job.device("PS1", "dc-supply-24").device("TP", "terminal-strip-8").device("TN", "terminal-strip-8");
+    job.wires("PS1:+ → TP:1; PS1:− → TN:1").device("R1", "relay").device("RES1", "resistor");
+    if (random.oneIn(2))
+        job.device("D1", "diode");
+    for (const std::string n : {"1", "2"}) {
+        addPlateDoor(job, n, random.oneIn(2) ? "strike-fail-secure" : "strike-fail-safe", random.oneIn(2) ? "wet" : "dry");
+        job.device("OL" + n, "lamp").wire("TP:2", "OL" + n + ":+").wire("OL" + n + ":−", "TN:2");
+        job.wire("TP:" + n, "LM" + n + ":+").wire("TN:" + n, "LM" + n + ":−");
+    }
+    return job;
+}
+
 TEST(Ngspice, ReadsRandomDoorsAsWeDo)
 {
     Tally tally;
     forEachSeed(30, [&](Random& random) {
-        JobBuilder job(Clamps::Roomy);
-        job.device("PS1", "dc-supply-24").device("TP", "terminal-strip-8").device("TN", "terminal-strip-8");
-        job.wires("PS1:+ → TP:1; PS1:− → TN:1").device("R1", "relay").device("RES1", "resistor");
-        if (random.oneIn(2))
-            job.device("D1", "diode");
-        for (const std::string n : {"1", "2"}) {
-            addPlateDoor(job, n, random.oneIn(2) ? "strike-fail-secure" : "strike-fail-safe", random.oneIn(2) ? "wet" : "dry");
-            job.device("OL" + n, "lamp").wire("TP:2", "OL" + n + ":+").wire("OL" + n + ":−", "TN:2");
-            job.wire("TP:" + n, "LM" + n + ":+").wire("TN:" + n, "LM" + n + ":−");
-        }
-        RandomWiring wiring(job.job(), random);
+        RandomWiring wiring(twoDoors(random).job(), random);
         for (int edit = 0; edit < 8; ++edit)
             wiring.edit();
         const Job drawn = withOhms(wiring.job());
         compare("random", drawn, random, tally);
     });
     tell(tally);
+}
+
+// The lowest and the highest that is found between a load's terminals is what ngspice reads there in that position.
+TEST(Ngspice, ReadsTheWorstOfRandomDoorsWhereWeFindIt)
+{
+    std::size_t circuits = 0, compared = 0;
+    double worst = 0;
+    forEachSeed(68, [&](Random& random) {
+        RandomWiring wiring(twoDoors(random).job(), random);
+        for (int edit = 0; edit < 4; ++edit)
+            wiring.edit();
+        const Job job = withOhms(wiring.job());
+        const Netlist net(job);
+        const Questions ask(net.circuit());
+        const Meter meter(job, net);
+        Simulator simulator;
+        struct Found {
+            std::string x, y;
+            double volts;
+        };
+        std::vector<Found> all;
+        for (const Element& element : net.circuit().elements) {
+            const ReadingRange range = rangeBetween(meter, ask, element.a, element.b, commandBudget);
+            for (const auto& [found, level] : {std::pair(range.lowest, SupplyLevel::Lowest), std::pair(range.highest, SupplyLevel::Highest)}) {
+                if (!found)
+                    continue;
+                // The lowest of what is below nothing is with supplies at their highest, and the other way round.
+                for (const SupplyLevel supplies : {level, level == SupplyLevel::Lowest ? SupplyLevel::Highest : SupplyLevel::Lowest}) {
+                    const Readings readings(meter, found->at, {.supplies = supplies});
+                    const auto volts = readings.between(element.a, element.b);
+                    if (!volts || std::abs(volts->value - found->value) > 1e-9)
+                        continue;
+                    const DeckNodes nodes(readings.network());
+                    simulator.add(spiceDeck(job, net, readings, "worst"));
+                    all.push_back({nodes[element.a], nodes[element.b], found->value});
+                    break;
+                }
+            }
+        }
+        const auto simulated = simulator.run();
+        for (std::size_t i = 0; i < all.size(); ++i) {
+            ASSERT_TRUE(simulated[i].contains(all[i].x) && simulated[i].contains(all[i].y)) << i;
+            const double off = std::abs(simulated[i].at(all[i].x) - simulated[i].at(all[i].y) - all[i].volts);
+            ASSERT_LE(off, 1e-3) << all[i].x << " " << all[i].y;
+            worst = std::max(worst, off);
+            ++compared;
+        }
+        circuits += !all.empty();
+    });
+    fmt::print("{} circuits, {} worst readings, {:.2g} V off at the most\n", circuits, compared, worst);
+    if (!std::getenv("SEED")) {
+        EXPECT_GE(circuits, 60u);
+        EXPECT_GT(compared, 10 * circuits);
+    }
 }
 
 } // namespace
