@@ -11,10 +11,11 @@ namespace doorloom::bench {
 
 // Declared and listed, nothing else.
 extern const Row readLarge, writeLarge, snapshotLarge, firstCheck, editCheck, stepsToVerdicts, enumeration,
-    findRows, completeLine, landTyped, solving, routeSheets;
+    findRows, completeLine, landTyped, solving, routeSheets, editCurve;
 static constexpr const Row* rows[] = {&readLarge,    &writeLarge,      &snapshotLarge, &firstCheck,
                                       &editCheck,    &stepsToVerdicts, &enumeration,   &findRows,
-                                      &completeLine, &landTyped,       &solving,       &routeSheets};
+                                      &completeLine, &landTyped,       &solving,       &routeSheets,
+                                      &editCurve};
 
 static int runRows(std::span<char* const> arguments)
 {
