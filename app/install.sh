@@ -2,7 +2,7 @@
 # Read by app/run and tests/run: which Debian packages are missing, and how they get here.
 
 build_packages=(g++ cmake ninja-build qt6-base-dev qt6-svg-dev libboost1.74-dev libeigen3-dev
-    libfmt-dev nlohmann-json3-dev libssl-dev)
+    libfmt-dev nlohmann-json3-dev libssl-dev libqrencode-dev)
 
 missing_packages() # names -> those not installed, one a line
 {

@@ -1,12 +1,9 @@
 #include "catalogue/catalogue.h"
 
-#include "base/json.h"
-#include "base/wholefile.h"
+#include "base/jsonfiles.h"
 #include "catalogue/kindjson.h"
 
 #include <algorithm>
-#include <filesystem>
-#include <system_error>
 
 namespace doorloom {
 
@@ -23,25 +20,9 @@ constexpr Text renameFile = {.en = "Call the file {name}.json, or the kind as th
 
 namespace fs = std::filesystem;
 
-Result<std::vector<fs::path>> kindFiles(const std::string& folder)
-{
-    std::error_code error;
-    std::vector<fs::path> files;
-    for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error))
-        if (entry->path().extension() == ".json")
-            files.push_back(entry->path());
-    if (error)
-        return Problem{{noFolder, {{"reason", error.message()}}}, folder, nameFolder};
-    std::sort(files.begin(), files.end(), [](const fs::path& a, const fs::path& b) { return a.stem() < b.stem(); });
-    return files;
-}
-
 Result<Kind> readKindFile(const fs::path& file)
 {
-    const Result<std::string> text = wholeFile(file.string(), mostJsonBytes);
-    if (!text.ok())
-        return text.problem();
-    const Result<Json> json = parseJson(text.value(), file.string());
+    const Result<Json> json = jsonIn(file);
     if (!json.ok())
         return json.problem();
     Result<Kind> kind = readCheckedKind(json.value(), file.string(), "");
@@ -63,7 +44,7 @@ const Kind* Catalogue::find(const std::string& name) const
 
 Result<Catalogue> readCatalogue(const std::string& folder)
 {
-    const Result<std::vector<fs::path>> files = kindFiles(folder);
+    const Result<std::vector<fs::path>> files = jsonFilesIn(folder, noFolder, nameFolder);
     if (!files.ok())
         return files.problem();
     Catalogue catalogue;

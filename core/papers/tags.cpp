@@ -40,23 +40,19 @@ Message farOf(const ScheduleRow& row)
     return {toFarEnd, {{"far", row.far.device + (row.far.terminal.empty() ? "" : ":" + row.far.terminal)}}};
 }
 
-std::string looseName(RowKind kind)
+Text looseName(RowKind kind)
 {
-    const Text words = kind == RowKind::Spare       ? spareHere
-                       : kind == RowKind::Insulated ? insulatedHere
-                                                    : waitingHere;
-    return std::string(words.en) == words.es ? std::string(words.en)
-                                             : std::string(words.en) + " / " + std::string(words.es);
+    return kind == RowKind::Spare ? spareHere : kind == RowKind::Insulated ? insulatedHere : waitingHere;
 }
 
-std::string hereOf(const ScheduleBlock& block, const ScheduleRow& row)
+Message hereOf(const ScheduleBlock& block, const ScheduleRow& row)
 {
     if (row.kind != RowKind::Landing)
         return looseName(row.kind);
-    return block.tag + (row.terminal.empty() ? "" : ":" + row.terminal);
+    return verbatim(block.tag + (row.terminal.empty() ? "" : ":" + row.terminal));
 }
 
-Tag tagIn(const ScheduleBox& box, TagKind kind, std::string large, Message small)
+Tag tagIn(const ScheduleBox& box, TagKind kind, Message large, Message small)
 {
     Tag tag;
     tag.kind = kind;
@@ -71,7 +67,7 @@ void addDevices(std::vector<Tag>& tags, const ScheduleBox& box)
 {
     for (const ScheduleBlock& block : box.blocks)
         if (block.kind == BlockKind::Device)
-            tags.push_back(tagIn(box, TagKind::Device, block.tag,
+            tags.push_back(tagIn(box, TagKind::Device, verbatim(block.tag),
                                  block.words.empty() ? block.title : verbatim(block.words)));
 }
 
@@ -101,7 +97,7 @@ Message placeInWords(const Job& job, PlaceId id)
 Tag cableTagAt(const Job& job, const Cable& cable, const ScheduleBox& box)
 {
     const CableType* type = job.cableTypes.find(cable.type);
-    Tag tag = tagIn(box, TagKind::Cable, cable.tag,
+    Tag tag = tagIn(box, TagKind::Cable, verbatim(cable.tag),
                     {cableWay,
                      {{"type", type ? type->name : std::string("?")},
                       {"from", std::vector{placeInWords(job, cable.from)}},
@@ -164,7 +160,7 @@ std::string tagsText(const TagSheet& sheet, Language language)
         }
         last = &tag;
         rows.push_back(
-            {std::string(inWords(kinds[static_cast<std::size_t>(tag.kind)], language)), tag.large,
+            {std::string(inWords(kinds[static_cast<std::size_t>(tag.kind)], language)), inWords(tag.large, language),
              inWords(tag.small, language), tag.conductor.empty() ? "–" : tag.conductor,
              tag.cable.empty() ? "–" : tag.cable + (tag.core ? "." + std::to_string(tag.core) : ""),
              tag.colour.empty() ? "–" : tag.colour});
@@ -177,7 +173,7 @@ std::string tagsCsv(const TagSheet& sheet, Language language)
     std::string csv = csvRow(
         {"tag", "box", "box_name", "large", "small", "conductor", "cable", "core", "colour", "digest"});
     for (const Tag& tag : sheet.tags)
-        csv += csvRow({names[static_cast<std::size_t>(tag.kind)], tag.box, tag.boxWords, tag.large,
+        csv += csvRow({names[static_cast<std::size_t>(tag.kind)], tag.box, tag.boxWords, inWords(tag.large, language),
                        inWords(tag.small, language), tag.conductor, tag.cable,
                        tag.core ? std::to_string(tag.core) : "", tag.colour, sheet.title.digest});
     return csv;

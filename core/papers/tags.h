@@ -15,8 +15,7 @@ enum class TagKind { ConductorEnd, Cable, Device };
 struct Tag {
     TagKind kind = TagKind::ConductorEnd;
     std::string box, boxWords; // where it is put on
-    std::string large;
-    Message small;
+    Message large, small;
     std::string conductor, cable;
     int core = 0;
     std::string colour;

@@ -49,7 +49,7 @@ TEST(Tags, AreMadeForACableAtAPlaceWhereNothingIsLanded)
     std::vector<std::string> boxes;
     const TagSheet sheet = tagsOf(site.job, "");
     for (const Tag& tag : sheet.tags)
-        boxes.push_back(tag.box + " " + tag.large);
+        boxes.push_back(tag.box + " " + inWords(tag.large));
     EXPECT_EQ(boxes, (std::vector<std::string>{"P1 W1", "P2 W1"}));
 }
 

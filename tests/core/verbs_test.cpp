@@ -91,7 +91,8 @@ TEST(CommandLine, ThatIsWrongShowsTheUsageOfItsVerb)
 {
     EXPECT_EQ(doorloom({"print"}).err, "doorloom: 'print' needs FILE. Write it as shown here:\n"
                                        "usage: doorloom print FILE --paper NAME --to OUT.(pdf|csv|txt) [--page "
-                                       "a4|letter]\n"
+                                       "a4|letter] [--labels NAME] [--start N] [--by rows|columns] "
+                                       "[--only conductors|cables|devices] [--qr] [--measured LEFT TOP] [--offset-page]\n"
                                        "  Prints one paper of a job.\n"
                                        "every verb: --lang en|es (the language of what is said), --help\n");
 }
@@ -392,14 +393,44 @@ TEST(Print, DrawsPagesWithoutADisplay)
     EXPECT_NE(bytes.find("%%EOF", bytes.size() - 10), std::string::npos);
 }
 
-TEST(Print, SaysWhenAPaperHasNoPages)
+TEST(Print, PutsTagsOnTheLabelsThatAreAskedFor)
 {
     const TemporaryFolder folder;
-    const Ended run =
-        doorloom({"print", sampleFile("restroom-staff"), "--paper", "tags", "--to", folder.file("tags.pdf")});
-    EXPECT_EQ(run.err,
-              "--to: The paper 'tags' has no pages to draw. Let the file's name end with .csv or .txt.\n");
-    EXPECT_EQ(run.exit, 2);
+    const std::string out = folder.file("tags.pdf");
+    const auto print = [&](Words more) {
+        Words words = {"print", sampleFile("restroom-staff"), "--paper", "tags", "--to", out};
+        words.insert(words.end(), more.begin(), more.end());
+        return doorloom(words);
+    };
+    EXPECT_EQ(print({"--labels", "tape-12", "--only", "conductors"}).err, "");
+    EXPECT_NE(contentOf(out).find(" 34.000000]"), std::string::npos); // 12 mm are 34 points
+    EXPECT_EQ(print({"--page", "letter", "--start", "30", "--by", "columns", "--qr", "--measured", "30.5", "29.5"}).err, "");
+    EXPECT_NE(contentOf(out).find("/MediaBox [0 0 612.000000 792.000000]"), std::string::npos);
+    EXPECT_EQ(print({"--offset-page"}).err, "");
+}
+
+TEST(Print, RefusesLabelsThatAreNotThere)
+{
+    const TemporaryFolder folder;
+    const auto said = [&](Words more, const std::string& paper = "tags", const std::string& out = "tags.pdf") {
+        Words words = {"print", sampleFile("restroom-staff"), "--paper", paper, "--to", folder.file(out)};
+        words.insert(words.end(), more.begin(), more.end());
+        const Ended run = doorloom(words);
+        EXPECT_EQ(run.exit, 2);
+        return run.err;
+    };
+    EXPECT_TRUE(said({"--labels", "a4-9x9"}).starts_with("--labels: There is no label sheet 'a4-9x9'. Use one of: a4-3x7, a4-3x8, "));
+    EXPECT_EQ(said({"--start", "25"}), "Tags: 'a4-3x8' has no label 25. Start at a label from 1 to 24.\n");
+    EXPECT_EQ(said({"--start", "2nd"}),
+              "--start: '2nd' is no number of a label. Count the labels from 1, in the order in which they are filled.\n");
+    EXPECT_EQ(said({"--by", "diagonals"}), "--by: There is no order 'diagonals'. Use one of: rows, columns.\n");
+    EXPECT_EQ(said({"--only", "doors"}), "--only: There are no tags called 'doors'. Use one of: conductors, cables, devices.\n");
+    for (const auto& [left, top] : {std::pair("30", "nan"), std::pair("5", "30"), std::pair("", "30"), std::pair("30", "30mm")})
+        EXPECT_EQ(said({"--measured", left, top}), std::string("--measured: '") + left + " " + top +
+                                                       "' is not what the offset page can measure. Give both distances in mm, about 30 each: "
+                                                       "first from the left edge, then from the upper edge.\n");
+    EXPECT_EQ(said({"--qr"}, "schedule"), "--qr: '--qr' is about labels: the paper 'tags' as PDF. Leave it out.\n");
+    EXPECT_EQ(said({"--start", "2"}, "tags", "tags.csv"), "--start: '--start' is about labels: the paper 'tags' as PDF. Leave it out.\n");
     EXPECT_EQ(folder.names(), Words{});
 }
 

@@ -340,13 +340,15 @@ TEST(SchedulePdf, IsAPdfThatEnds)
     EXPECT_NE(pdf.value().rfind("%%EOF"), std::string::npos);
 }
 
-TEST(SchedulePdf, IsMadeForTheScheduleAndThePowerSheetAndNotYetForTags)
+TEST(PaperPdf, IsMadeForEveryPaper)
 {
-    EXPECT_TRUE(hasPages("schedule"));
-    EXPECT_TRUE(hasPages("power"));
-    EXPECT_FALSE(hasPages("tags"));
-    EXPECT_TRUE(paperPdf("power", papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setupOf()).ok());
-    EXPECT_TRUE(paperPdf("schedule", papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setupOf()).ok());
+    PageSetup setup = setupOf();
+    setup.labels.sheet = *readLabelSheets(SOURCE_FOLDER "/resources/labels").value().find("a4-3x8");
+    for (const Paper* paper : allPapers()) {
+        const auto pdf = paperPdf(paper->name, papersite::oneOfEverything(), {Language::English, "0123456789ab"}, setup);
+        ASSERT_TRUE(pdf.ok()) << paper->name << ": " << inWords(pdf.problem());
+        EXPECT_TRUE(pdf.value().starts_with("%PDF-1.")) << paper->name;
+    }
 }
 
 // ---- A printer: one whose pages go into a file.

@@ -63,11 +63,27 @@ PageSize landscapeOf(SheetSize size)
     return {portrait.height(), portrait.width()};
 }
 
-void setPageOf(QPagedPaintDevice& device, SheetSize size)
+namespace {
+
+QPageLayout fullPage(const QPageSize& size, QPageLayout::Orientation orientation)
 {
-    QPageLayout layout(QPageSize(idOf(size)), QPageLayout::Landscape, QMarginsF(0, 0, 0, 0));
-    layout.setMode(QPageLayout::FullPageMode); // a printer's own margins do not shift what has margins already
-    device.setPageLayout(layout);
+    QPageLayout layout(size, orientation, QMarginsF(0, 0, 0, 0));
+    layout.setMode(QPageLayout::FullPageMode);
+    return layout;
+}
+
+} // namespace
+
+QPageLayout layoutOf(SheetSize size)
+{
+    return fullPage(QPageSize(idOf(size)), QPageLayout::Landscape);
+}
+
+QPageLayout layoutOf(PageSize size)
+{
+    constexpr double millimetre = 72 / 25.4;
+    const QPageSize page(QSizeF(size.width / millimetre, size.height / millimetre), QPageSize::Millimeter);
+    return fullPage(page, QPageLayout::Portrait);
 }
 
 bool drawPages(const std::vector<PrintedPage>& pages, const PaperFont& font, QPagedPaintDevice& device)
@@ -86,7 +102,7 @@ bool drawPages(const std::vector<PrintedPage>& pages, const PaperFont& font, QPa
     return true;
 }
 
-std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, SheetSize size,
+std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, const QPageLayout& layout,
                   const QString& title)
 {
     QByteArray bytes;
@@ -95,7 +111,7 @@ std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, 
     {
         QPdfWriter writer(&buffer);
         writer.setResolution(72 * PaperFont::unitsPerPoint);
-        setPageOf(writer, size);
+        writer.setPageLayout(layout);
         writer.setTitle(title);
         writer.setCreator("Doorloom");
         drawPages(pages, font, writer);

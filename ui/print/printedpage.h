@@ -1,6 +1,7 @@
 #pragma once
 
 #include "base/result.h"
+#include "print/labelsetup.h"
 #include "print/paperfont.h"
 
 #include <QString>
@@ -8,6 +9,7 @@
 #include <string>
 #include <vector>
 
+class QPageLayout;
 class QPagedPaintDevice;
 
 // What every paper is drawn from: text and rules at fixed spots. All lengths are points, y down from the top.
@@ -35,6 +37,7 @@ struct PageSetup {
     SheetSize size = SheetSize::A4;
     Language language = Language::English;
     std::string fontFolder; // resources/font
+    LabelSetup labels{};    // for tags
 };
 
 struct PageSize {
@@ -42,15 +45,18 @@ struct PageSize {
 };
 PageSize landscapeOf(SheetSize size);
 
+// A page with no margins, at its true size: a printer's own margins do not shift what has margins already.
+QPageLayout layoutOf(SheetSize size); // lying
+QPageLayout layoutOf(PageSize size);  // as it is
+
 // Draws the pages onto a printer or a writer of PDF, each on a sheet of its own, at their true size.
-// In:  a device whose page is landscapeOf(size) with no margins (setPageOf)
+// In:  a device with the pages' layout
 // Out: false when the device could not be begun
 bool drawPages(const std::vector<PrintedPage>& pages, const PaperFont& font, QPagedPaintDevice& device);
-void setPageOf(QPagedPaintDevice& device, SheetSize size);
 
 // The pages as PDF, for saveBytes (core/file).   Needs a QGuiApplication (paperApplication()).
 // Cost: mostly Qt's own, for each text
-std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, SheetSize size,
+std::string pdfOf(const std::vector<PrintedPage>& pages, const PaperFont& font, const QPageLayout& layout,
                   const QString& title);
 
 } // namespace doorloom

@@ -1,10 +1,12 @@
 #include "print/printpdf.h"
 
 #include "papers/powerforms.h"
+#include "print/labelpages.h"
 #include "print/powerpages.h"
 #include "print/printwords.h"
 #include "print/schedulepages.h"
 
+#include <QPageLayout>
 #include <QPrinter>
 
 namespace doorloom {
@@ -17,8 +19,14 @@ constexpr Text seeToPrinter = {.en = "See that it is on and not paused, or write
 struct Drawn {
     PaperFont font;
     std::vector<PrintedPage> pages;
+    QPageLayout layout;
     QString title;
 };
+
+QString titleOf(const TitleBlock& title, Text paper, Language language)
+{
+    return printWords(paper, language) + ", " + printWords(title.number + " " + title.title);
+}
 
 // In: what makes the pages of these rows, which have a title block
 template <class Rows, class PagesOf>
@@ -30,9 +38,18 @@ Result<Drawn> drawn(const Rows& rows, Text paper, PagesOf pagesOf, const PageSet
     auto pages = pagesOf(rows, font.value(), setup);
     if (!pages.ok())
         return pages.problem();
-    const std::string job = rows.title.number + " " + rows.title.title;
-    return Drawn{std::move(font.value()), std::move(pages.value()),
-                 printWords(paper, setup.language) + ", " + printWords(job)};
+    return Drawn{std::move(font.value()), std::move(pages.value()), layoutOf(setup.size), titleOf(rows.title, paper, setup.language)};
+}
+
+Result<Drawn> drawnTags(const TagSheet& tags, const PageSetup& setup)
+{
+    Result<PaperFont> font = PaperFont::load(setup.fontFolder);
+    if (!font.ok())
+        return font.problem();
+    Result<LabelPages> labels = labelPages(tags, font.value(), setup.labels, setup.language);
+    if (!labels.ok())
+        return labels.problem();
+    return Drawn{std::move(font.value()), std::move(labels.value().pages), layoutOf(labels.value().size), titleOf(tags.title, tagsTitle, setup.language)};
 }
 
 Result<Drawn> drawnSchedule(const Schedule& schedule, const PageSetup& setup)
@@ -48,6 +65,7 @@ constexpr DrawnPaper drawnPapers[] = {
     {"schedule", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
          return drawnSchedule(scheduleOf(job, setup.digest), page);
      }},
+    {"tags", [](const Job& job, const PaperSetup& setup, const PageSetup& page) { return drawnTags(tagsOf(job, setup.digest), page); }},
     {"power", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
          return drawn(powerOf(job, setup.digest), powerTitle, powerPages, page);
      }},
@@ -61,7 +79,7 @@ const DrawnPaper* drawnPaperCalled(std::string_view name)
     return nullptr;
 }
 
-std::string pdfOfDrawn(const Drawn& drawn, SheetSize size) { return pdfOf(drawn.pages, drawn.font, size, drawn.title); }
+std::string pdfOfDrawn(const Drawn& drawn) { return pdfOf(drawn.pages, drawn.font, drawn.layout, drawn.title); }
 
 } // namespace
 
@@ -70,17 +88,15 @@ Result<std::string> schedulePdf(const Schedule& schedule, const PageSetup& setup
     const Result<Drawn> drawn = drawnSchedule(schedule, setup);
     if (!drawn.ok())
         return drawn.problem();
-    return pdfOfDrawn(drawn.value(), setup.size);
+    return pdfOfDrawn(drawn.value());
 }
-
-bool hasPages(std::string_view paper) { return drawnPaperCalled(paper) != nullptr; }
 
 Result<std::string> paperPdf(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page)
 {
     const Result<Drawn> drawn = drawnPaperCalled(paper)->draw(job, setup, page);
     if (!drawn.ok())
         return drawn.problem();
-    return pdfOfDrawn(drawn.value(), page.size);
+    return pdfOfDrawn(drawn.value());
 }
 
 Result<Done> printPaper(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page,
@@ -89,7 +105,7 @@ Result<Done> printPaper(std::string_view paper, const Job& job, const PaperSetup
     const Result<Drawn> drawn = drawnPaperCalled(paper)->draw(job, setup, page);
     if (!drawn.ok())
         return drawn.problem();
-    setPageOf(printer, page.size);
+    printer.setPageLayout(drawn.value().layout);
     printer.setDocName(drawn.value().title);
     if (!drawPages(drawn.value().pages, drawn.value().font, printer))
         return Problem{.what = {printerGone, {{"printer", printer.printerName().toStdString()}}}, .where = {}, .remedy = seeToPrinter};

@@ -20,10 +20,10 @@ Result<std::string> schedulePdf(const Schedule& schedule, const PageSetup& setup
 
 // ---- Papers of papers/papers.h by name.
 
-bool hasPages(std::string_view paper); // some are tables alone
+// Errors: as schedulePdf; of tags, as labelPages
 Result<std::string> paperPdf(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page);
 // Onto a printer.
-// Errors: as schedulePdf; the printer does not begin, or does not go on
+// Errors: as paperPdf; the printer does not begin, or does not go on
 Result<Done> printPaper(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page,
                         QPrinter& printer);
 

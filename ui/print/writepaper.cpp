@@ -8,23 +8,10 @@
 namespace doorloom {
 namespace {
 
-constexpr Text noPages = {.en = "The paper '{paper}' has no pages to draw.",
-                          .es = "El papel '{paper}' no tiene páginas que dibujar."};
-constexpr Text plainForms = {.en = "Let the file's name end with .csv or .txt.",
-                             .es = "Termine el nombre del archivo en .csv o .txt."};
 constexpr Text unknownForm = {.en = "'{file}' ends with no form that a paper can have.",
                               .es = "'{file}' no termina en una forma que un papel pueda tener."};
 constexpr Text formsThere = {.en = "Let its name end with .pdf, .csv or .txt.",
                              .es = "Termine su nombre en .pdf, .csv o .txt."};
-
-Result<std::string> pdfOfPaper(const Paper& paper, const Job& job, const PaperSetup& setup,
-                               const PageSetup& page)
-{
-    if (!hasPages(paper.name))
-        return Problem{
-            .what = {noPages, {{"paper", std::string(paper.name)}}}, .where = "--to", .remedy = plainForms};
-    return paperPdf(paper.name, job, setup, page);
-}
 
 Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup& setup,
                             const PageSetup& page, const std::string& file)
@@ -35,7 +22,7 @@ Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup
     if (form == ".txt")
         return paper.text(job, setup);
     if (form == ".pdf")
-        return pdfOfPaper(paper, job, setup, page);
+        return paperPdf(paper.name, job, setup, page);
     return Problem{.what = {unknownForm, {{"file", file}}}, .where = "--to", .remedy = formsThere};
 }
 

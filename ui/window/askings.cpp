@@ -173,7 +173,7 @@ void writeAsked(Window& window, const AskedPaper& asked, const QString& form)
 void printAsked(Window& window, const AskedPaper& asked)
 {
     QPrinter printer(QPrinter::HighResolution);
-    setPageOf(printer, asked.page.size);
+    printer.setPageLayout(layoutOf(asked.page.size));
     if (QPrintDialog dialog(&printer, &window); dialog.exec() != QDialog::Accepted)
         return;
     const Result<Done> printed = printPaper(asked.paper.name, window.open().job(), asked.setup, asked.page, printer);
@@ -187,14 +187,18 @@ void printAsked(Window& window, const AskedPaper& asked)
 void askForPaper(Window& window)
 {
     const Job& job = window.open().job();
-    PaperDialog dialog(languageOf(job), &window);
+    const Result<LabelSheets> sheets = readLabelSheets(window.surroundings().resources + "/labels");
+    PaperDialog dialog(languageOf(job), sheets.ok() ? sheets.value() : LabelSheets{}, &window);
     if (dialog.exec() != QDialog::Accepted)
         return;
     const AskedPaper asked{dialog.paper(),
                            {.language = dialog.language(), .digest = digestOf(job)},
                            {.size = dialog.size(),
                             .language = dialog.language(),
-                            .fontFolder = window.surroundings().resources + "/font"}};
+                            .fontFolder = window.surroundings().resources + "/font",
+                            .labels = dialog.labels()}};
+    if (dialog.wantsLabels() && !sheets.ok())
+        return window.show(sheets.problem());
     if (dialog.form() == "printer")
         return printAsked(window, asked);
     writeAsked(window, asked, shown(dialog.form()));
