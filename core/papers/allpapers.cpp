@@ -1,7 +1,10 @@
 #include "papers/papers.h"
 
+#include "papers/partslist.h"
 #include "papers/powerforms.h"
+#include "papers/pulllist.h"
 #include "papers/scheduleforms.h"
+#include "papers/settingssheet.h"
 #include "papers/tags.h"
 
 namespace doorloom {
@@ -37,12 +40,45 @@ std::string powerAsCsv(const Job& job, const PaperSetup& setup)
     return powerCsv(powerOf(job, setup.digest), setup.language);
 }
 
+std::string pullAsText(const Job& job, const PaperSetup& setup)
+{
+    return tableText(pullTables(job, pullListOf(job, setup.digest), setup.language), setup.language);
+}
+
+std::string pullAsCsv(const Job& job, const PaperSetup& setup)
+{
+    return pullCsv(job, pullListOf(job, setup.digest));
+}
+
+std::string settingsAsText(const Job& job, const PaperSetup& setup)
+{
+    return tableText(settingsTables(job, settingsOf(job, setup.digest), setup.language), setup.language);
+}
+
+std::string settingsAsCsv(const Job& job, const PaperSetup& setup)
+{
+    return settingsCsv(job, settingsOf(job, setup.digest), setup.language);
+}
+
+std::string partsAsText(const Job& job, const PaperSetup& setup)
+{
+    return tableText(partsTables(partsOf(job, setup.digest), setup.language), setup.language);
+}
+
+std::string partsAsCsv(const Job& job, const PaperSetup& setup)
+{
+    return partsCsv(partsOf(job, setup.digest), setup.language);
+}
+
 } // namespace
 
 static const Paper schedulePaper{"schedule", scheduleTitle, scheduleAsText, scheduleAsCsv};
 static const Paper tagsPaper{"tags", tagsTitle, tagsAsText, tagsAsCsv};
 static const Paper powerPaper{"power", powerTitle, powerAsText, powerAsCsv};
-static const Paper* const papers[] = {&schedulePaper, &tagsPaper, &powerPaper};
+static const Paper pullPaper{"pull", pullTitle, pullAsText, pullAsCsv};
+static const Paper settingsPaper{"settings", settingsTitle, settingsAsText, settingsAsCsv};
+static const Paper partsPaper{"parts", partsTitle, partsAsText, partsAsCsv};
+static const Paper* const papers[] = {&schedulePaper, &tagsPaper, &pullPaper, &settingsPaper, &powerPaper, &partsPaper};
 
 std::span<const Paper* const> allPapers()
 {

@@ -1,10 +1,14 @@
 #include "print/printpdf.h"
 
+#include "papers/partslist.h"
 #include "papers/powerforms.h"
+#include "papers/pulllist.h"
+#include "papers/settingssheet.h"
 #include "print/labelpages.h"
 #include "print/powerpages.h"
 #include "print/printwords.h"
 #include "print/schedulepages.h"
+#include "print/tablepages.h"
 
 #include <QPageLayout>
 #include <QPrinter>
@@ -57,6 +61,11 @@ Result<Drawn> drawnSchedule(const Schedule& schedule, const PageSetup& setup)
     return drawn(schedule, scheduleTitle, schedulePages, setup);
 }
 
+Result<Drawn> drawnTables(const TablePaper& paper, const PageSetup& setup)
+{
+    return drawn(paper, paper.name, tablePages, setup);
+}
+
 struct DrawnPaper {
     std::string_view name;
     Result<Drawn> (*draw)(const Job& job, const PaperSetup& setup, const PageSetup& page);
@@ -66,6 +75,15 @@ constexpr DrawnPaper drawnPapers[] = {
          return drawnSchedule(scheduleOf(job, setup.digest), page);
      }},
     {"tags", [](const Job& job, const PaperSetup& setup, const PageSetup& page) { return drawnTags(tagsOf(job, setup.digest), page); }},
+    {"pull", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
+         return drawnTables(pullTables(job, pullListOf(job, setup.digest), page.language), page);
+     }},
+    {"settings", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
+         return drawnTables(settingsTables(job, settingsOf(job, setup.digest), page.language), page);
+     }},
+    {"parts", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
+         return drawnTables(partsTables(partsOf(job, setup.digest), page.language), page);
+     }},
     {"power", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
          return drawn(powerOf(job, setup.digest), powerTitle, powerPages, page);
      }},

@@ -1,0 +1,89 @@
+#include "papers/papers.h"
+#include "papers/settingssheet.h"
+
+#include "core/golden.h"
+#include "core/papercsv.h"
+#include "core/papersite.h"
+
+#include <gtest/gtest.h>
+
+#include <map>
+
+namespace doorloom {
+namespace {
+
+const PaperSetup english{Language::English, "0123456789ab"};
+
+TEST(SettingsSheet, ReadsLikeThis)
+{
+    expectGolden("settings.txt", paperNamed("settings")->text(papersite::oneOfEverything(), english));
+    expectGolden("settings-es.txt", paperNamed("settings")->text(papersite::oneOfEverything(), {Language::Spanish, "0123456789ab"}));
+}
+
+SettingLine jumper(std::optional<std::size_t> position)
+{
+    SettingLine line;
+    line.isJumper = true;
+    line.positions = {{"wet", "con tensión"}, {"dry", "sin tensión"}};
+    line.position = position;
+    return line;
+}
+
+TEST(SettingsSheet, DrawsAJumperOverItsPinsAndNoneWhereItIsNotChosen)
+{
+    EXPECT_EQ(pictureOf(jumper(0), Language::English), "[■■]□  ◉ wet  ○ dry");
+    EXPECT_EQ(pictureOf(jumper(1), Language::Spanish), "□[■■]  ○ con tensión  ◉ sin tensión");
+    EXPECT_EQ(pictureOf(jumper({}), Language::English), "□□□  ○ wet  ○ dry");
+}
+
+TEST(SettingsSheet, DrawsADialFromItsLeastToItsMost)
+{
+    SettingLine dial;
+    dial.least = 1;
+    dial.most = 31;
+    dial.unit = "s";
+    dial.number = 1;
+    EXPECT_EQ(pictureOf(dial, Language::English), "1 ├●──────────┤ 31 s");
+    dial.number = 16;
+    EXPECT_EQ(pictureOf(dial, Language::English), "1 ├─────●─────┤ 31 s");
+    dial.number = 99; // out of its range: at its end
+    EXPECT_EQ(pictureOf(dial, Language::English), "1 ├──────────●┤ 31 s");
+    dial.number.reset();
+    EXPECT_EQ(pictureOf(dial, Language::English), "–");
+}
+
+std::map<std::string, std::string> toldOf(const Job& job, const std::string& jumper)
+{
+    for (const auto& record : papercsv::readRecords(paperNamed("settings")->csv(job, english)))
+        if (record.at("device") == "LM1" && record.at("jumper") == jumper)
+            return record;
+    return {};
+}
+
+TEST(SettingsSheet, SaysWhatMustBeChangedFromTheFactoryAndWhatDisagrees)
+{
+    papersite::Site site;
+    Kind kind = papersite::module();
+    kind.options[0].factory = "dry";
+    const DeviceId module = site.device("LM1", kind, site.place("CAB1", "", true));
+    site.jumper(module, "K1", "JA", "wet");
+    site.jumper(module, "K1", "JB", "dry");
+    EXPECT_EQ(toldOf(site.job, "JA").at("change"), "yes");
+    EXPECT_EQ(toldOf(site.job, "JB").at("change"), "no");
+    EXPECT_EQ(toldOf(site.job, "JA").at("disagrees"), "yes");
+    site.jumper(module, "K1", "JB", "wet");
+    EXPECT_EQ(toldOf(site.job, "JA").at("disagrees"), "no");
+    EXPECT_EQ(toldOf(site.job, "").at("set_to"), "6 s"); // nobody chose: as from the factory
+    EXPECT_EQ(toldOf(site.job, "").at("change"), "no");
+    const std::string text = paperNamed("settings")->text(site.job, english);
+    EXPECT_NE(text.find("CHANGE"), std::string::npos);
+    EXPECT_NE(text.find("SET WITH POWER OFF"), std::string::npos);
+}
+
+TEST(SettingsSheet, OfAJobWithoutSettingsSaysSo)
+{
+    EXPECT_NE(paperNamed("settings")->text(Job{}, english).find("No device has anything to set."), std::string::npos);
+}
+
+} // namespace
+} // namespace doorloom
