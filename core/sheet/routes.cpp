@@ -184,23 +184,26 @@ DrawnWay Routes::wayOf(DrawnPart way, const routing::Route& route) const
 
 std::vector<Routes::Group> Routes::grouped() const
 {
-    std::map<DrawnPart, std::size_t> places;
-    std::vector<DrawnPart> boxes;
+    std::vector<DrawnPart> boxes; // sorted
     std::vector<Area> areas;
     for (const auto& [part, area] : boxes_) {
-        places[part] = boxes.size();
         boxes.push_back(part);
         areas.push_back(area.grownBy(reach));
     }
+    const auto placeOf = [&](DrawnPart box) {
+        const auto found = std::lower_bound(boxes.begin(), boxes.end(), box);
+        return static_cast<std::size_t>((found != boxes.end() && *found == box ? found : boxes.end()) -
+                                        boxes.begin());
+    };
     Sets sets(boxes.size());
     std::vector<std::pair<DrawnPart, std::size_t>> ways;
     for (const auto& [part, entry] : ways_) {
-        const auto from = places.find(entry.wish.from.box), to = places.find(entry.wish.to.box);
-        if (from == places.end() || to == places.end())
+        const std::size_t from = placeOf(entry.wish.from.box), to = placeOf(entry.wish.to.box);
+        if (from == boxes.size() || to == boxes.size())
             continue;
-        sets.join(from->second, to->second);
-        areas[from->second] = together(areas[from->second], areaOf(entry.wish).grownBy(reach));
-        ways.emplace_back(part, from->second);
+        sets.join(from, to);
+        areas[from] = together(areas[from], areaOf(entry.wish).grownBy(reach));
+        ways.emplace_back(part, from);
     }
     joinMeeting(sets, std::move(areas));
     std::map<std::size_t, Group> bySet;
@@ -230,13 +233,23 @@ void Routes::keepGroups(std::vector<Group> groups)
             group = std::move(old);
     }
     groups_ = std::move(groups);
+    groupOfBox_.clear();
+    for (std::size_t i = 0; i < groups_.size(); ++i)
+        for (const DrawnPart& box : groups_[i].boxes)
+            groupOfBox_[box] = i;
 }
 
-bool Routes::touches(const Group& group, const std::set<DrawnPart>& parts) const
+// Places of the groups that these belong to: a way to that of the box where it begins.
+std::set<std::size_t> Routes::groupsOf(const std::set<DrawnPart>& parts) const
 {
-    const auto isTouched = [&](DrawnPart part) { return parts.contains(part); };
-    return std::any_of(group.boxes.begin(), group.boxes.end(), isTouched) ||
-           std::any_of(group.ways.begin(), group.ways.end(), isTouched);
+    std::set<std::size_t> groups;
+    for (const DrawnPart& part : parts) {
+        const auto way = ways_.find(part);
+        const auto group = groupOfBox_.find(way == ways_.end() ? part : way->second.wish.from.box);
+        if (group != groupOfBox_.end())
+            groups.insert(group->second);
+    }
+    return groups;
 }
 
 // Nothing where a member is gone.
@@ -244,7 +257,7 @@ std::optional<routing::Sheet> Routes::sheetOf(const Group& group) const
 {
     routing::Sheet sheet;
     std::map<DrawnPart, int> places;
-    for (const DrawnPart part : group.boxes) {
+    for (const DrawnPart& part : group.boxes) {
         const auto box = boxes_.find(part);
         if (box == boxes_.end())
             return std::nullopt;
@@ -254,7 +267,7 @@ std::optional<routing::Sheet> Routes::sheetOf(const Group& group) const
                                area.height() / unit_});
     }
     Ports ports(sheet);
-    for (const DrawnPart part : group.ways) {
+    for (const DrawnPart& part : group.ways) {
         const auto entry = ways_.find(part);
         if (entry == ways_.end())
             return std::nullopt;
@@ -278,12 +291,12 @@ std::vector<std::uint32_t> Routes::follow()
 {
     Rows changed;
     std::set<DrawnPart> grouped;
-    for (Group& group : groups_)
-        if (!moved_.empty() && group.isSettled && touches(group, moved_)) {
+    for (const std::size_t i : groupsOf(moved_))
+        if (Group& group = groups_[i]; group.isSettled) {
             followGroup(group, changed);
             grouped.insert(group.ways.begin(), group.ways.end());
         }
-    for (const DrawnPart part : moved_) // what is new waits
+    for (const DrawnPart& part : moved_) // what is new waits
         if (ways_.contains(part) && !grouped.contains(part))
             show(part, {}, changed);
     moved_.clear();
@@ -294,7 +307,7 @@ void Routes::followGroup(Group& group, Rows& changed)
 {
     std::optional<routing::Sheet> sheet = sheetOf(group);
     if (!sheet) {
-        for (const DrawnPart way : group.ways)
+        for (const DrawnPart& way : group.ways)
             if (ways_.contains(way) && moved_.contains(way))
                 show(way, {}, changed);
         return;
@@ -322,8 +335,9 @@ std::vector<std::uint32_t> Routes::settle(int most)
     Rows changed;
     if (!changed_.empty()) {
         keepGroups(grouped());
-        for (Group& group : groups_)
-            if (!group.isSettled || touches(group, changed_)) {
+        const std::set<std::size_t> touched = groupsOf(changed_);
+        for (std::size_t k = 0; k < groups_.size(); ++k)
+            if (Group& group = groups_[k]; !group.isSettled || touched.contains(k)) {
                 const std::optional<routing::Sheet> sheet = sheetOf(group);
                 group.router.reset();
                 group.isSettled = group.isSettled && *sheet == group.sheet;
@@ -331,8 +345,10 @@ std::vector<std::uint32_t> Routes::settle(int most)
                 for (std::size_t i = 0; i < group.ways.size(); ++i)
                     show(group.ways[i], group.isSettled ? group.settled[i] : DrawnWay{}, changed);
             }
-        for (const DrawnPart part : changed_) // of no group: it has no way
-            if (ways_.contains(part) && !boxes_.contains(ways_.at(part).wish.from.box))
+        for (const DrawnPart& part : changed_) // of no group: it has no way
+            if (const auto way = ways_.find(part);
+                way != ways_.end() && !(boxes_.contains(way->second.wish.from.box) &&
+                                        boxes_.contains(way->second.wish.to.box)))
                 show(part, {}, changed);
         changed_.clear();
         moved_.clear();

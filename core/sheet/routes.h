@@ -96,7 +96,7 @@ private:
     void settleGroup(Group& group, Rows& changed);
     void show(DrawnPart way, DrawnWay shown, Rows& changed);
     DrawnWay wayOf(DrawnPart way, const routing::Route& route) const;
-    bool touches(const Group& group, const std::set<DrawnPart>& parts) const;
+    std::set<std::size_t> groupsOf(const std::set<DrawnPart>& parts) const;
 
     routing::Spot spotOf(Point point) const;
     Point pointOf(routing::Spot spot) const;
@@ -106,6 +106,7 @@ private:
     std::map<DrawnPart, Area> boxes_;
     std::map<DrawnPart, Entry> ways_;
     std::vector<Group> groups_;
+    std::map<DrawnPart, std::size_t> groupOfBox_;
     std::set<DrawnPart> moved_, changed_; // since the last follow, and the last settle
 };
 

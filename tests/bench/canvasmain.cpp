@@ -42,6 +42,10 @@ public:
         view_.show();
         if (!QTest::qWaitForWindowExposed(&view_))
             std::fputs("The window is not shown: nothing is painted.\n", stderr);
+        const double before = threadMilliseconds();
+        const bool isSettled = QTest::qWaitFor([&] { return view_.isSettled(); }, 120'000);
+        std::printf("%s after %.0f ms of this thread, between events\n",
+                    isSettled ? "every way is found" : "NOT every way is found", threadMilliseconds() - before);
         for (const Device& device : open_.job().devices)
             devices_.push_back(device.id.number);
     }

@@ -265,6 +265,11 @@ void SheetView::letRun()
         desk.make(undoWords(desk.job(), doing::straighten, desk.selection().rows()), Result<Change>(change));
 }
 
+bool SheetView::isSettled() const
+{
+    return inside_->desk.drawing().isSettled();
+}
+
 void SheetView::tidy()
 {
     Desk& desk = inside_->desk;

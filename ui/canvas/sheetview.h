@@ -49,6 +49,9 @@ public:
     void turn();   // terminals to the next side
     void letRun(); // conductors go as they like, not through pinned points
 
+    // Whether a way has been looked for for every conductor; until then some run the plain way.
+    bool isSettled() const;
+
     // Sets everything on the sheet out anew, whatever is chosen.
     void tidy();
 
