@@ -14,7 +14,7 @@ namespace {
 constexpr int gap = 150;         // between devices of one place, one below the other
 constexpr int placeGap = 250;    // between places in one column
 constexpr int columnGap = 800;   // between columns: conductors and jackets run there
-constexpr int outsideGap = 1500; // between a cabinet and what it serves: wire ways of both, and jackets
+constexpr int outsideGap = 1800; // between a cabinet and what it serves: wire ways of both, and jackets
 constexpr int blockGap = 800;    // between a box with its doors and the next
 constexpr int tallestInside = 3300; // of a column in a cabinet
 constexpr int tallestOutside = 4800; // of a column of places: jackets run round the first to get to the next
