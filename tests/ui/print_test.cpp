@@ -81,11 +81,13 @@ TEST(PaperFont, HoldsTheSignsOfThePapers)
     EXPECT_EQ(font.lettersMissing().toStdString(), "\u6f22");
 }
 
-TEST(PaperFont, MeasuresInProportionToItsSize)
+TEST(PaperFont, MeasuresInProportionToItsSizeButForTheSpaceBetweenLetters)
 {
     const PaperFont font = paperFont();
-    EXPECT_NEAR(font.widthOf("LM1:K1.C", 18, Weight::Plain), 2 * font.widthOf("LM1:K1.C", 9, Weight::Plain),
-                1e-9);
+    const auto wide = [&](double points) { return font.widthOf("LM1:K1.C", points, Weight::Plain); };
+    EXPECT_NEAR(wide(18) - wide(9), wide(27) - wide(18), 1e-9);
+    EXPECT_NEAR(2 * wide(9) - wide(18), 8 / 64.0 * 72 / 96, 1e-9); // a 64th of a pixel after each letter
+    EXPECT_NEAR(font.shapedWidthOf("LM1:K1.C", 9, Weight::Plain), wide(9), 0.01);
     EXPECT_GT(font.widthOf("LM1", 9, Weight::Bold), font.widthOf("LM1", 9, Weight::Plain));
 }
 

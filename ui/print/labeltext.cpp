@@ -2,8 +2,6 @@
 
 #include "print/printwords.h"
 
-#include <QFontMetricsF>
-
 #include <algorithm>
 
 namespace doorloom {
@@ -52,18 +50,12 @@ public:
     }
 
 private:
-    // Measured as it will be drawn: letters of some scripts are narrower or wider beside each other.
-    double drawnWidth(const PlacedText& line) const
-    {
-        return QFontMetricsF(font_.at(line.points, line.weight)).horizontalAdvance(line.text) / PaperFont::unitsPerPoint;
-    }
-
     void centre(bool onOneLine)
     {
         text_.width = 0;
         const double gap = text_.lines.back().points / 2;
         for (PlacedText& line : text_.lines) {
-            const double wide = drawnWidth(line);
+            const double wide = font_.shapedWidthOf(line.text, line.points, line.weight);
             line.x = onOneLine ? text_.width + (text_.width > 0 ? gap : 0) : -wide / 2;
             text_.width = onOneLine ? line.x + wide : std::max(text_.width, wide);
         }

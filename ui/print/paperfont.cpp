@@ -41,17 +41,6 @@ Result<QString> familyIn(const std::string& file)
     return families.front();
 }
 
-QFont plainest(const QString& family, Weight weight)
-{
-    QFont font(family);
-    font.setBold(weight == Weight::Bold);
-    font.setKerning(false);
-    font.setLetterSpacing(QFont::AbsoluteSpacing, 1 / 64.0); // the least there is: it keeps 'fi' two letters
-    font.setHintingPreference(QFont::PreferNoHinting);
-    font.setStyleStrategy(static_cast<QFont::StyleStrategy>(QFont::NoFontMerging | QFont::PreferOutline));
-    return font;
-}
-
 // The text cut where a line may end.
 std::vector<QString> piecesOf(const QString& text, Breaks breaks)
 {
@@ -74,6 +63,17 @@ QString withoutEndBlanks(QString text)
 }
 
 } // namespace
+
+QFont PaperFont::plainest(const QString& family, Weight weight)
+{
+    QFont font(family);
+    font.setBold(weight == Weight::Bold);
+    font.setKerning(false);
+    font.setLetterSpacing(QFont::AbsoluteSpacing, spacingPixels);
+    font.setHintingPreference(QFont::PreferNoHinting);
+    font.setStyleStrategy(static_cast<QFont::StyleStrategy>(QFont::NoFontMerging | QFont::PreferOutline));
+    return font;
+}
 
 Result<PaperFont> PaperFont::load(const std::string& folder)
 {
@@ -106,7 +106,13 @@ double PaperFont::advanceOf(char32_t letter, Weight weight) const
     const QString alone = QString::fromUcs4(&letter, 1);
     if (!metrics.inFontUcs4(letter) && !missing_.contains(alone))
         missing_ += alone;
-    return advances.emplace(letter, metrics.horizontalAdvance(alone) / measured).first->second;
+    return advances.emplace(letter, (metrics.horizontalAdvance(alone) - spacingPixels) / measured).first->second;
+}
+
+double PaperFont::shapedWidthOf(const QString& text, double points, Weight weight) const
+{
+    const double letters = static_cast<double>(text.toUcs4().size());
+    return QFontMetricsF(at(points, weight)).horizontalAdvance(text) / unitsPerPoint + letters * (spacingPoints - spacingPixels / unitsPerPoint);
 }
 
 double PaperFont::widthOf(const QString& text, double points, Weight weight) const
@@ -114,10 +120,10 @@ double PaperFont::widthOf(const QString& text, double points, Weight weight) con
     double width = 0;
     for (qsizetype i = 0; i < text.size(); ++i) {
         const bool pair = text[i].isHighSurrogate() && i + 1 < text.size() && text[i + 1].isLowSurrogate();
-        width += advanceOf(pair ? QChar::surrogateToUcs4(text[i], text[i + 1]) : text[i].unicode(), weight);
+        width += points * advanceOf(pair ? QChar::surrogateToUcs4(text[i], text[i + 1]) : text[i].unicode(), weight) + spacingPoints;
         i += pair ? 1 : 0;
     }
-    return width * points;
+    return width;
 }
 
 std::vector<QString> wrapped(const PaperFont& font, const QString& text, double points, Weight weight,

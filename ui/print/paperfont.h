@@ -24,6 +24,8 @@ public:
 
     QFont at(double points, Weight weight) const; // for a device of `unitsPerPoint` below
     double widthOf(const QString& text, double points, Weight weight) const; // in points
+    // As it is drawn, shaped: letters of some scripts are narrower or wider beside each other. In points.   Cost: dear
+    double shapedWidthOf(const QString& text, double points, Weight weight) const;
 
     // Letters asked for that the font does not hold; a page with one of them must not be printed.
     QString lettersMissing() const { return missing_; }
@@ -31,7 +33,12 @@ public:
     static constexpr int unitsPerPoint = 20; // of the page: whole numbers are fine enough for a printer
 
 private:
+    // A device takes a font's spacing for pixels of 96 an inch, metrics without a device for pixels of the font.
+    static constexpr double spacingPixels = 1 / 64.0; // the least there is: it keeps 'fi' two letters
+    static constexpr double spacingPoints = spacingPixels * 72 / 96;
+
     PaperFont() = default;
+    static QFont plainest(const QString& family, Weight weight);
     double advanceOf(char32_t letter, Weight weight) const; // of one point
 
     std::array<QFont, 2> fonts_;
