@@ -10,7 +10,9 @@ extern const Check shortedSource, nearlyShorted, batteryWrong, wetOutput, twoFee
     overloadedFuse, directRelease, releaseInMinus, wrongInSituation, operatorInSituation, startsEarly,
     buzzes, alwaysFed, sharedLoop, endOfLineValue, neverOperated, alwaysOperated, endOfLinePlace,
     solidState, contactLeast, varistorRating, thinConductor, largeFuse, class2Limit, wireRange,
-    suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag;
+    suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag, heldOn,
+    sidesShareInput, loopAtRest, unlatchedInFire, shortRelease, dataCrossed, loneEnd, earthedTwice,
+    mainsBeside, dataBesidePower, shieldEarthing, noTransfer, colourMisleads;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
@@ -18,10 +20,12 @@ static constexpr const Check* checks[] = {
     &reversePolarity, &wrongCurrent, &foreignVolts, &voltsThroughLoad, &neverFed, &halfFed,
     &overVoltage, &underVoltage, &overloadedSupply, &noSpareForRecharging, &shortStandby,
     &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
-    &operatorInSituation, &startsEarly, &buzzes, &alwaysFed, &sharedLoop, &endOfLineValue,
-    &neverOperated, &alwaysOperated, &endOfLinePlace, &solidState, &contactLeast, &varistorRating,
-    &thinConductor, &largeFuse, &class2Limit, &wireRange, &suppression, &optionNotChosen,
-    &emptyTerminal, &waitingEnd, &overfilledTerminal, &duplicateTag,
+    &operatorInSituation, &heldOn, &sidesShareInput, &unlatchedInFire, &shortRelease, &startsEarly,
+    &buzzes, &alwaysFed, &sharedLoop, &endOfLineValue, &neverOperated, &alwaysOperated, &loopAtRest,
+    &endOfLinePlace, &solidState, &contactLeast, &dataCrossed, &varistorRating, &thinConductor,
+    &largeFuse, &class2Limit, &wireRange, &mainsBeside, &dataBesidePower, &shieldEarthing,
+    &earthedTwice, &noTransfer, &suppression, &optionNotChosen, &emptyTerminal, &waitingEnd, &loneEnd,
+    &overfilledTerminal, &duplicateTag, &colourMisleads,
 };
 
 std::span<const Check* const> allChecks() { return checks; }

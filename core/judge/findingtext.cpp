@@ -231,8 +231,8 @@ const std::vector<Text>& notExamined()
         {.en = "releases that no opening names, battery time where no hours are asked",
          .es = "liberaciones que ninguna abertura nombra, autonomía de baterías si no se piden horas"},
         {.en = "times: how long things stay, and delays that no data gives", .es = "tiempos: cuánto duran las cosas, y retardos que ningún dato da"},
-        {.en = "mains wiring, earthing, shields, and what local codes ask for",
-         .es = "cableado de red, puesta a tierra, blindajes y lo que exigen las normas locales"},
+        {.en = "mains wiring, protective earth, boxes that hold mains and low voltage, and what local codes ask for",
+         .es = "cableado de red, tierra de protección, cajas con red y baja tensión, y lo que exigen las normas locales"},
     };
     return all;
 }

@@ -26,12 +26,12 @@ inline std::vector<std::string> cells(const std::string& line)
     return found;
 }
 
-// A table of published figures in tests/external: comments begin with '#', cells with commas stand in quotes.
-inline std::vector<CsvRow> publishedRows(const std::string& name)
+// Comments begin with '#', cells with commas stand in quotes.
+inline std::vector<CsvRow> rowsOfFile(const std::string& name)
 {
-    std::ifstream file(SOURCE_FOLDER "/tests/external/" + name);
+    std::ifstream file(name);
     if (!file)
-        throw std::runtime_error("tests/external has no " + name);
+        throw std::runtime_error("There is no " + name);
     std::vector<std::string> head;
     std::vector<CsvRow> rows;
     for (std::string line; std::getline(file, line);) {
@@ -50,5 +50,8 @@ inline std::vector<CsvRow> publishedRows(const std::string& name)
     }
     return rows;
 }
+
+// A table of published figures in tests/external.
+inline std::vector<CsvRow> publishedRows(const std::string& name) { return rowsOfFile(SOURCE_FOLDER "/tests/external/" + name); }
 
 } // namespace doorloom

@@ -46,6 +46,17 @@ JobBuilder& addModule(JobBuilder& builder, const std::string& tag)
     return builder.device(tag, "relay-module-negative").option(tag, "K1", "dry").option(tag, "K3", "dry");
 }
 
+void gaugeAll(JobBuilder& job, const std::string& gauge, double metres)
+{
+    Change change;
+    for (Conductor row : job.job().conductors) {
+        row.gauge = gauge;
+        row.length = {metres};
+        change.steps.emplace_back(Put<Conductor>{row.id, row});
+    }
+    job.apply(change);
+}
+
 std::vector<JudgedCircuit> allCircuits()
 {
     std::vector<JudgedCircuit> all;

@@ -76,6 +76,8 @@ JobBuilder withDevices(std::string_view text);
 Job drawnJob(std::string_view devices, std::string_view wires, std::string_view options, const std::vector<OpeningSketch>& openings);
 // A module that switches the minus where its relay 1 or 3 is wet; both dry until told otherwise.
 JobBuilder& addModule(JobBuilder& builder, const std::string& tag);
+// Every wire of the job so thick and long.
+void gaugeAll(JobBuilder& job, const std::string& gauge, double metres);
 
 std::vector<JudgedCircuit> wetOutputCircuits();    // A
 std::vector<JudgedCircuit> twoSupplyCircuits();    // B, C

@@ -7,19 +7,6 @@ namespace doorloom {
 
 namespace {
 
-// Every wire of one gauge and length.
-void wiredWith(JobBuilder& job, const std::string& gauge, double metres)
-{
-    Change change;
-    for (const Conductor& row : job.job().conductors) {
-        Conductor changed = row;
-        changed.gauge = gauge;
-        changed.length = {metres};
-        change.steps.emplace_back(Put<Conductor>{row.id, changed});
-    }
-    job.apply(change);
-}
-
 // 24.0 V at the least, 0.12 A at 24 V (200 ohms), from 20.4 V on. 24 AWG has 84.2 ohms a kilometre: 3 × 180 m in line
 // (45.5 ohms) leave 24 · 200 / 245.5 = 19.6 V; 16 AWG (13.2 ohms a kilometre, 7.1 in all) 23.2 V, and 20.3 V at the end of
 // the battery (21 V): 12 AWG, 20.7 V.
@@ -27,10 +14,10 @@ JudgedCircuit strikeAtTheEndOfALongLine()
 {
     JobBuilder job = withDevices("PS1 dc-supply-24; KS1 key-switch; ES1 strike-fail-secure");
     job.wires("PS1:+ → KS1:C; KS1:NO → ES1:1; ES1:2 → PS1:−");
-    wiredWith(job, "12 AWG", 180);
+    gaugeAll(job, "12 AWG", 180);
     const Job right = job.job();
     JudgedCircuit circuit{.name = "long line", .right = right, .hints = {}, .wrong = {}};
-    circuit.wrong.push_back(wrongForm("long thin line", right, [](JobBuilder& wrong) { wiredWith(wrong, "24 AWG", 180); },
+    circuit.wrong.push_back(wrongForm("long thin line", right, [](JobBuilder& wrong) { gaugeAll(wrong, "24 AWG", 180); },
                                       {{.rule = "under-voltage", .severity = "fault", .at = "ES1", .throws = {"KS1=on"}}}, Mending::InWords));
     circuit.wrong.push_back(wrongForm("strike for twelve volts", right, [](JobBuilder& wrong) { wrong.kind("ES1", "strike-fail-secure-12"); },
                                       {{.rule = "over-voltage", .severity = "danger", .at = "ES1", .throws = {"KS1=on"}}}, Mending::InWords));
@@ -171,11 +158,11 @@ JudgedCircuit latchDrawnBack()
     JobBuilder job(Clamps::Roomy);
     job.device("PS1", supplyOf(16)).device("KS1", strong).device("LR1", latchRetraction());
     job.wires("PS1:+ → KS1:C; KS1:NO → LR1:+; LR1:− → PS1:−");
-    wiredWith(job, "12 AWG", 20.0 / 3 * 2); // three wires, 40 m in all
+    gaugeAll(job, "12 AWG", 20.0 / 3 * 2); // three wires, 40 m in all
     const Job right = job.job();
     JudgedCircuit circuit{.name = "inrush", .right = right, .hints = {}, .wrong = {}};
     const Cubes on{"KS1=on"};
-    circuit.wrong.push_back(wrongForm("thin for the inrush", right, [](JobBuilder& wrong) { wiredWith(wrong, "16 AWG", 20.0 / 3 * 2); },
+    circuit.wrong.push_back(wrongForm("thin for the inrush", right, [](JobBuilder& wrong) { gaugeAll(wrong, "16 AWG", 20.0 / 3 * 2); },
                                       {{.rule = "under-voltage", .severity = "fault", .at = "LR1", .throws = on},
                                        {.rule = "thin-conductor", .severity = "doubt", .at = "PS1"}}, // 16 A, and no fuse
                                       Mending::InWords));
@@ -247,10 +234,10 @@ JudgedCircuit strikeOnAlternatingCurrent()
 {
     JobBuilder job = withDevices("TX1 transformer-24; PB1 push-plate; ACS1 strike-ac");
     job.wires("TX1:1 → PB1:C; PB1:NO → ACS1:1; ACS1:2 → TX1:2");
-    wiredWith(job, "14 AWG", 40);
+    gaugeAll(job, "14 AWG", 40);
     const Job right = job.job();
     JudgedCircuit circuit{.name = "G line", .right = right, .hints = {}, .wrong = {}};
-    circuit.wrong.push_back(wrongForm("G long thin line", right, [](JobBuilder& wrong) { wiredWith(wrong, "20 AWG", 40); },
+    circuit.wrong.push_back(wrongForm("G long thin line", right, [](JobBuilder& wrong) { gaugeAll(wrong, "20 AWG", 40); },
                                       {{.rule = "under-voltage", .severity = "fault", .at = "ACS1", .throws = {"PB1=pressed"}}}, Mending::InWords));
     return circuit;
 }
