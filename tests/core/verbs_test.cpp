@@ -50,10 +50,10 @@ struct BadLine {
 TEST(CommandLine, ThatIsWrongIsAnsweredOnStderrWithWhatToDo)
 {
     const std::vector<BadLine> lines = {
-        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, volts, ohms, spice, print, tidy, kinds, new."},
-        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, volts, ohms, spice, print, tidy, kinds, new."},
+        {{"--lang", "en"}, "doorloom: No verb is given. Use one of: check, volts, ohms, spice, print, tidy, kinds, new, import."},
+        {{"chekc"}, "doorloom: There is no verb 'chekc'. Use one of: check, volts, ohms, spice, print, tidy, kinds, new, import."},
         {{"--lang", "es", "chekc"},
-         "doorloom: No existe el verbo 'chekc'. Use uno de: check, volts, ohms, spice, print, tidy, kinds, new."},
+         "doorloom: No existe el verbo 'chekc'. Use uno de: check, volts, ohms, spice, print, tidy, kinds, new, import."},
         {{"check"}, "doorloom: 'check' needs FILE. Write it as shown here:"},
         {{"check", "a", "b"}, "doorloom: 'b' is one word too many for 'check'. Write it as shown here:"},
         {{"check", "a", "--jsn"}, "doorloom: 'check' has no option '--jsn'. Write it as shown here:"},

@@ -21,6 +21,7 @@ void addAnOpening(Window& window);
 void askWhatToFind(Window& window);
 void askForPaper(Window& window);
 void askToDuplicateDoor(Window& window);
+void askForConnectionList(Window& window);
 
 void showShortcuts(Window& window);
 void showTypedForms(Window& window);
