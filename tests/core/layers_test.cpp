@@ -5,7 +5,9 @@
 #include <filesystem>
 #include <fstream>
 #include <iterator>
+#include <map>
 #include <regex>
+#include <set>
 #include <sstream>
 #include <string>
 #include <string_view>
@@ -15,8 +17,8 @@ namespace doorloom {
 namespace {
 
 // A folder of core includes only itself and the folders before it.
-constexpr std::array coreOrder = {"base",    "model", "edit",     "catalogue", "file",  "graph",
-                                  "verdict", "solve", "rehearse", "check",     "judge", "route", "sheet", "papers"};
+constexpr std::array coreOrder = {"base",  "model",    "edit",  "catalogue", "file",  "graph", "verdict",
+                                  "solve", "rehearse", "check", "judge",     "route", "sheet", "papers"};
 // The folders of ui know openjob but not each other; window puts them together.
 constexpr std::array uiFolders = {"openjob", "window", "canvas", "panels", "dialogs", "print"};
 
@@ -108,6 +110,43 @@ std::vector<std::string> brokenLayers(const std::string& file, const std::string
 }
 
 using Lines = std::vector<std::string>;
+
+// "doorloom::End" of each type that a header defines.
+std::set<std::string> typesDefinedIn(const std::string& text)
+{
+    static const std::regex opening(R"(^namespace ([a-z:]+) \{)"),
+        type(R"(^(?:struct|class|enum class) ([A-Z]\w*)(?: final)?(?: : .*)? \{)");
+    std::set<std::string> types;
+    std::string name_space;
+    std::istringstream lines(text);
+    std::smatch match;
+    for (std::string line; std::getline(lines, line);)
+        if (std::regex_search(line, match, opening))
+            name_space = match[1];
+        else if (std::regex_search(line, match, type))
+            types.insert(name_space + "::" + match[1].str());
+    return types;
+}
+
+// A second type of the name elsewhere is another program, and only the linker could know.
+TEST(Layers, GiveEachTypeOfAHeaderANameOfItsOwn)
+{
+    EXPECT_EQ(typesDefinedIn("namespace a::b {\nclass C;\nclass D : public Q {\nenum class E : int { F };"),
+              (std::set<std::string>{"a::b::D", "a::b::E"}));
+    std::map<std::string, std::string> files;
+    for (const char* layer : {"core", "ui", "app"})
+        for (const auto& entry :
+             std::filesystem::recursive_directory_iterator(std::filesystem::path(SOURCE_FOLDER) / layer))
+            if (entry.path().extension() == ".h") {
+                std::ifstream in(entry.path());
+                for (const std::string& type :
+                     typesDefinedIn(std::string((std::istreambuf_iterator<char>(in)), {}))) {
+                    const auto [there, isNew] = files.emplace(type, entry.path().string());
+                    EXPECT_TRUE(isNew) << type << " in " << there->second << " and " << entry.path();
+                }
+            }
+    EXPECT_GT(files.size(), 300u);
+}
 
 TEST(Layers, AreKeptByEveryIncludeLine)
 {
