@@ -6,6 +6,7 @@
 
 #include <QApplication>
 #include <QSettings>
+#include <QStandardPaths>
 
 #include <cstdio>
 #include <cstdlib>
@@ -69,9 +70,11 @@ int runWindow(const std::vector<std::string>& arguments)
     QApplication::setApplicationName("doorloom");
     QApplication::setOrganizationName("doorloom");
     QApplication::setApplicationDisplayName("Doorloom");
-    Window window({std::move(catalogue.value().kinds), DOORLOOM_RESOURCES, DOORLOOM_SAMPLES});
+    const QString own = QStandardPaths::writableLocation(QStandardPaths::GenericDataLocation) + "/doorloom/kinds";
+    Window window({std::move(catalogue.value().kinds), DOORLOOM_RESOURCES, DOORLOOM_SAMPLES, own.toStdString()});
     window.QMainWindow::show();
     begin(window, arguments);
+    window.tellUnreadKinds();
     return QApplication::exec();
 }
 

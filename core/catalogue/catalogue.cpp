@@ -20,19 +20,6 @@ constexpr Text renameFile = {.en = "Call the file {name}.json, or the kind as th
 
 namespace fs = std::filesystem;
 
-Result<Kind> readKindFile(const fs::path& file)
-{
-    const Result<Json> json = jsonIn(file);
-    if (!json.ok())
-        return json.problem();
-    Result<Kind> kind = readCheckedKind(json.value(), file.string(), "");
-    if (kind.ok() && kind.value().name != file.stem().string())
-        return Problem{{otherName, {{"name", kind.value().name}}},
-                       file.string(),
-                       {renameFile, {{"name", kind.value().name}}}};
-    return kind;
-}
-
 } // namespace
 
 const Kind* Catalogue::find(const std::string& name) const
@@ -42,6 +29,21 @@ const Kind* Catalogue::find(const std::string& name) const
     return found == kinds.end() ? nullptr : &*found;
 }
 
+Result<Kind> readKindFile(const std::string& path)
+{
+    const Result<Json> json = jsonIn(path);
+    return json.ok() ? readCheckedKind(json.value(), path, "") : json.problem();
+}
+
+Result<Kind> readNamedKindFile(const std::string& path)
+{
+    Result<Kind> kind = readKindFile(path);
+    if (kind.ok() && kind.value().name != fs::path(path).stem().string())
+        return Problem{
+            {otherName, {{"name", kind.value().name}}}, path, {renameFile, {{"name", kind.value().name}}}};
+    return kind;
+}
+
 Result<Catalogue> readCatalogue(const std::string& folder)
 {
     const Result<std::vector<fs::path>> files = jsonFilesIn(folder, noFolder, nameFolder);
@@ -49,7 +51,7 @@ Result<Catalogue> readCatalogue(const std::string& folder)
         return files.problem();
     Catalogue catalogue;
     for (const fs::path& file : files.value()) {
-        Result<Kind> kind = readKindFile(file);
+        Result<Kind> kind = readNamedKindFile(file.string());
         if (!kind.ok())
             return kind.problem();
         catalogue.kinds.push_back(std::move(kind.value()));

@@ -9,7 +9,7 @@ Kind fullKind()
     Kind kind;
     kind.name = "everything-2";
     kind.title = words("Everything", "Todo");
-    kind.words = words("All there is.", "");
+    kind.words = words("All there is.", "Todo lo que hay.");
     kind.family = "logic";
     kind.standing = ValueStanding::Sheet;
     kind.roles = {{"K1",

@@ -21,26 +21,7 @@ class DialogTurns {
 public:
     using Turn = std::function<void(QDialog&)>;
 
-    explicit DialogTurns(std::vector<Turn> turns) : turns_(std::move(turns))
-    {
-        timer_.callOnTimeout([this] {
-            const QPointer<QDialog> dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
-            if (!dialog || dialog == answering_)
-                return;
-            if (next_ == turns_.size()) {
-                ADD_FAILURE() << "a dialog that nobody answers: " << qPrintable(dialog->windowTitle());
-                return dialog->reject();
-            }
-            const QPointer<QDialog> before = std::exchange(answering_, dialog);
-            turns_[next_++](*dialog);
-            answering_ = before;
-            if (dialog && dialog->isVisible()) {
-                ADD_FAILURE() << "left open: " << qPrintable(dialog->windowTitle());
-                dialog->reject();
-            }
-        });
-        timer_.start(0);
-    }
+    explicit DialogTurns(std::vector<Turn> turns) : turns_(std::move(turns)) { watch(); }
     bool allTaken() const { return next_ == turns_.size(); }
 
     // In a file dialog.
@@ -55,7 +36,34 @@ public:
     }
 
 private:
-    QTimer timer_;
+    // Armed anew before each look: a turn may open a dialog of its own, which the next turn answers.
+    void watch()
+    {
+        QTimer::singleShot(0, &context_, [this] {
+            watch();
+            look();
+        });
+    }
+
+    void look()
+    {
+        const QPointer<QDialog> dialog = qobject_cast<QDialog*>(QApplication::activeModalWidget());
+        if (!dialog || dialog == answering_)
+            return;
+        if (next_ == turns_.size()) {
+            ADD_FAILURE() << "a dialog that nobody answers: " << qPrintable(dialog->windowTitle());
+            return dialog->hide(); // a dialog may ask before it is rejected
+        }
+        const QPointer<QDialog> before = std::exchange(answering_, dialog);
+        turns_[next_++](*dialog);
+        answering_ = before;
+        if (dialog && dialog->isVisible()) {
+            ADD_FAILURE() << "left open: " << qPrintable(dialog->windowTitle());
+            dialog->hide();
+        }
+    }
+
+    QObject context_; // of the looks: they end with it
     std::vector<Turn> turns_;
     std::size_t next_ = 0;
     QPointer<QDialog> answering_;

@@ -22,14 +22,16 @@ namespace doorloom {
 class TestWindow {
 public:
     // In: resources: the folder with the catalogue and the font of papers
-    explicit TestWindow(const std::string& resources = SOURCE_FOLDER "/resources")
+    //     ownKinds: the user's own; nothing: a folder of this window's, not made yet
+    explicit TestWindow(const std::string& resources = SOURCE_FOLDER "/resources", const QString& ownKinds = {})
     {
+        const QString own = ownKinds.isEmpty() ? folder_.path() + "/kinds" : ownKinds;
         QSettings::setDefaultFormat(QSettings::IniFormat);
         QSettings::setPath(QSettings::IniFormat, QSettings::UserScope, folder_.path());
         Result<Catalogue> catalogue = readCatalogue(SOURCE_FOLDER "/resources/catalogue");
         EXPECT_TRUE(catalogue.ok());
         window_ = std::make_unique<Window>(
-            Surroundings{std::move(catalogue.value().kinds), resources, SOURCE_FOLDER "/samples"});
+            Surroundings{std::move(catalogue.value().kinds), resources, SOURCE_FOLDER "/samples", own.toStdString()});
         window_->resize(1280, 800);
         window_->QWidget::show();
         EXPECT_TRUE(QTest::qWaitForWindowExposed(window_.get()));

@@ -13,6 +13,8 @@
 #include <QTreeWidget>
 #include <QVBoxLayout>
 
+#include <algorithm>
+
 namespace doorloom {
 namespace {
 
@@ -123,6 +125,12 @@ Shelf::Shelf(OpenJob& open, const Stock& stock, QWidget* parent)
     showPlaces();
 }
 
+void Shelf::setStock(const Stock& stock)
+{
+    stock_ = stock;
+    fill();
+}
+
 void Shelf::startTyping()
 {
     letters_->setFocus(Qt::ShortcutFocusReason);
@@ -165,6 +173,11 @@ void Shelf::fill()
                     members.push_back(kind);
             addFamily(tr(family.words), members);
         }
+        std::vector<const Kind*> others;
+        for (const Kind* kind : found)
+            if (std::none_of(std::begin(families), std::end(families), [&](const Family& family) { return kind->family == family.key; }))
+                others.push_back(kind);
+        addFamily(tr("Others"), others);
     } else {
         addFamily(tr("Found"), found);
     }

@@ -19,6 +19,7 @@ public:
     // In: what is in stock, which must live as long as the shelf
     Shelf(OpenJob& open, const Stock& stock, QWidget* parent = nullptr);
 
+    void setStock(const Stock& stock);
     void startTyping();    // the letters are chosen, so that new ones take their place
     PlaceId place() const; // where new devices go; nothing: not said
 

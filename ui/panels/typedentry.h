@@ -21,6 +21,7 @@ public:
     TypedEntry(OpenJob& open, Selection& selection, const Stock& stock, QWidget* parent = nullptr);
 
     void startTyping();
+    void setStock(const Stock& stock) { stock_ = stock; }
 
 signals:
     void jump(const std::vector<std::uint32_t>& rows);

@@ -22,6 +22,8 @@ void askWhatToFind(Window& window);
 void askForPaper(Window& window);
 void askToDuplicateDoor(Window& window);
 void askForConnectionList(Window& window);
+void askToEditKind(Window& window);
+void askForKindFile(Window& window);
 
 void showShortcuts(Window& window);
 void showTypedForms(Window& window);

@@ -5,6 +5,7 @@
 #include "edit/drawing.h"
 #include "edit/undowords.h"
 #include "file/jobfile.h"
+#include "file/ownshelf.h"
 #include "openjob/shown.h"
 #include "panels/details.h"
 #include "panels/findingspanel.h"
@@ -57,9 +58,10 @@ bool isInJob(const Job& job, std::uint32_t number)
 } // namespace
 
 Window::Window(Surroundings surroundings, QWidget* parent)
-    : QMainWindow(parent), surroundings_(std::move(surroundings))
+    : QMainWindow(parent), surroundings_(std::move(surroundings)), programKinds_(surroundings_.kinds.size())
 {
     setObjectName("window");
+    readOwnKinds();
     setDockOptions(AnimatedDocks | AllowNestedDocks);
     buildMiddle();
     buildPanels();
@@ -76,6 +78,64 @@ Window::~Window() = default;
 Stock Window::stock() const
 {
     return {surroundings_.kinds, stockCables()};
+}
+
+// Those whose names the program has taken since stay in their folder, and are told of.
+void Window::readOwnKinds()
+{
+    OwnShelf own = surroundings_.ownKinds.empty() ? OwnShelf{} : readOwnShelf(surroundings_.ownKinds);
+    unreadKinds_ = std::move(own.unread);
+    for (Kind& kind : own.kinds)
+        if (std::optional<Problem> problem = objectionTo(kind)) {
+            problem->where = surroundings_.ownKinds + "/" + kind.name + ".json";
+            unreadKinds_.push_back(*std::move(problem));
+        } else {
+            surroundings_.kinds.push_back(std::move(kind));
+        }
+}
+
+std::optional<Problem> Window::objectionTo(const Kind& kind) const
+{
+    const auto ours = surroundings_.kinds.begin(), end = ours + static_cast<std::ptrdiff_t>(programKinds_);
+    if (std::none_of(ours, end, [&](const Kind& each) { return each.name == kind.name; }))
+        return std::nullopt;
+    return Problem{.what = {{.en = "The program itself has a kind '{name}'.",
+                             .es = "El propio programa tiene un tipo '{name}'."},
+                            {{"name", kind.name}}},
+                   .where = "name",
+                   .remedy = Text{.en = "Give yours another name.", .es = "Dé otro nombre al suyo."}};
+}
+
+void Window::tellUnreadKinds()
+{
+    QStringList lines;
+    if (!notice_->words().isEmpty())
+        lines << notice_->words();
+    for (const Problem& each : unreadKinds_)
+        lines << shown(each);
+    notice_->say(lines.join('\n'));
+}
+
+const Kind* Window::ownKind(const std::string& name) const
+{
+    const auto& kinds = surroundings_.kinds;
+    const auto found = std::find_if(kinds.begin() + static_cast<std::ptrdiff_t>(programKinds_), kinds.end(),
+                                    [&](const Kind& each) { return each.name == name; });
+    return found == kinds.end() ? nullptr : &*found;
+}
+
+std::optional<Problem> Window::keepOwnKind(const Kind& kind)
+{
+    std::optional<Problem> problem;
+    if (!surroundings_.ownKinds.empty())
+        if (const Result<Done> kept = keepOnOwnShelf(surroundings_.ownKinds, kind); !kept.ok())
+            problem = kept.problem();
+    std::vector<Kind>& kinds = surroundings_.kinds;
+    std::erase_if(kinds, [&](const Kind& each) { return each.name == kind.name; });
+    kinds.push_back(kind);
+    shelf_->setStock(stock());
+    entry_->setStock(stock());
+    return problem;
 }
 
 void Window::buildMiddle()

@@ -26,6 +26,7 @@ class TypedEntry;
 struct Surroundings {
     std::vector<Kind> kinds;
     std::string resources, samples; // folders
+    std::string ownKinds{};         // the folder of the user's own kinds; empty: there is none
 };
 
 // The one window: the sheet in the middle, shelf, details, findings and schedule around it.
@@ -56,6 +57,12 @@ public:
     FindingsPanel& findings() { return *findings_; }
     const Surroundings& surroundings() const { return surroundings_; }
     Stock stock() const;
+    std::optional<Problem> objectionTo(const Kind& kind) const; // a kind of the program's has its name
+    const Kind* ownKind(const std::string& name) const;         // of the user's, on the shelf
+    void tellUnreadKinds(); // in the bar, below what is said there already
+    // On the shelf, and in the user's folder unless there is a problem with that.
+    // In: one to which there is no objection
+    std::optional<Problem> keepOwnKind(const Kind& kind);
 
     void show(const std::optional<Problem>& problem); // in the bar above the sheet; nothing: the bar goes
     void make(const Message& what, const Result<Change>& change);
@@ -70,6 +77,7 @@ protected:
     void keyPressEvent(QKeyEvent* event) override; // Escape that nobody wanted goes back to the sheet
 
 private:
+    void readOwnKinds();
     void buildMiddle();
     void buildPanels();
     void arrangePanels(); // as there is room for, until the user has put them elsewhere
@@ -82,7 +90,9 @@ private:
     bool offerRecovery();               // whether they were made again
     void remember(const QString& path); // among the recent files
 
-    Surroundings surroundings_;
+    Surroundings surroundings_; // its kinds: the program's, then the user's own
+    std::size_t programKinds_ = 0;
+    std::vector<Problem> unreadKinds_;
     OpenJob open_;
     Selection selection_;
     SheetView* sheet_ = nullptr;
