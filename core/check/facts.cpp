@@ -8,8 +8,8 @@
 
 namespace doorloom {
 
-Facts::Facts(const Job& of, std::uint64_t steps)
-    : job(of), budget(steps), net(of), ask(net.circuit(), budget), jointsAt_(net.circuit().vertices)
+Facts::Facts(const Job& of, std::uint64_t steps, Telling what)
+    : job(of), telling(what), budget(steps), net(of), ask(net.circuit(), budget), jointsAt_(net.circuit().vertices)
 {
     for (std::uint32_t number = 0; number < circuit().joints.size(); ++number) {
         jointsAt_[circuit().joints[number].a].push_back(number);

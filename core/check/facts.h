@@ -10,13 +10,18 @@
 
 namespace doorloom {
 
+// Whether findings are told with their reasons, or only where and how bad they are: while a remedy is tried, nobody
+// reads why.
+enum class Telling { Reasons, Places };
+
 // What all checks read: the job, its netlist, and answers that several of them ask for, worked out once.
 // Owns: nothing of the job, which must outlive it.
 class Facts {
 public:
-    Facts(const Job& of, std::uint64_t steps);
+    Facts(const Job& of, std::uint64_t steps, Telling what = Telling::Reasons);
 
     const Job& job;
+    const Telling telling;
     const std::uint64_t budget; // of one question
     const Netlist net;
     const Questions ask;

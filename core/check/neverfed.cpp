@@ -24,11 +24,8 @@ bool returnsReversed(const Facts& facts, std::uint32_t number)
            });
 }
 
-Finding findingFor(const UnfedLoad& load)
+void explain(Finding& finding, const UnfedLoad& load)
 {
-    Finding finding;
-    finding.rule = "never-fed";
-    finding.at = {load.place()};
     for (UnfedCase each : cases)
         if (auto because = each(load)) {
             finding.reason = because->reason;
@@ -36,8 +33,17 @@ Finding findingFor(const UnfedLoad& load)
             finding.why.arguments.emplace_back("load", load.name());
             finding.path = std::move(because->path);
             finding.remedies = std::move(because->remedies);
-            break;
+            return;
         }
+}
+
+Finding findingFor(const Facts& facts, std::uint32_t number)
+{
+    Finding finding;
+    finding.rule = "never-fed";
+    finding.at = {loadSpot(facts, number)};
+    if (facts.telling == Telling::Reasons)
+        explain(finding, UnfedLoad(facts, number));
     return finding;
 }
 
@@ -52,7 +58,7 @@ std::vector<Finding> findNeverFed(const Facts& facts)
         if (verdict.answer == Answer::Unknown)
             findings.push_back(notProved("never-fed", loadSpot(facts, number)));
         if (verdict.answer == Answer::Never && !returnsReversed(facts, number))
-            findings.push_back(findingFor(UnfedLoad(facts, number)));
+            findings.push_back(findingFor(facts, number));
     }
     return findings;
 }

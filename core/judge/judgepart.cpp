@@ -24,7 +24,7 @@ enum class With { Figures, VerdictsAlone };
 
 std::vector<Finding> rawFindings(const Job& job, std::uint64_t budget, With with, JudgedPart* judged = nullptr)
 {
-    const Facts facts(job, budget);
+    const Facts facts(job, budget, judged ? Telling::Reasons : Telling::Places);
     std::vector<Finding> all;
     for (const Check* check : allChecks())
         if (check->run && (with == With::Figures || !check->readsFigures))

@@ -17,6 +17,7 @@
 #include <cstdlib>
 #include <functional>
 #include <set>
+#include <string>
 
 // The worst of all positions of small jobs, each position multiplied out and solved densely. JOBS=20000: so many.
 // What rest itself can't be read in (a short, a fight) is left out, as are loads that the line leaves too little.
@@ -51,7 +52,7 @@ private:
     bool add(const Circuit& circuit, const BruteForce& brute, const BruteVolts& volts, const Position& given)
     {
         const auto settled = brute.settled(given);
-        if (!settled || !known_.insert(*settled).second)
+        if (!settled || !known_.emplace(settled->begin(), settled->end()).second)
             return false;
         for (std::uint32_t feed = 0; feed < circuit.feeds.size(); ++feed)
             if (brute.shortedIn(*settled, feed))
@@ -63,7 +64,7 @@ private:
         return seen_.back().low && seen_.back().nominal && seen_.back().high;
     }
 
-    std::set<Position> known_;
+    std::set<std::string> known_; // positions, a letter a throw
     std::vector<Seen> seen_;
     bool isRestRead_ = false, isCarried_ = true;
 };
