@@ -90,9 +90,10 @@ TEST(Window, SaysWhatAMeterReadsAtTheTerminalUnderThePointer)
     const auto saidAt = [&](const char* tag, const char* key) {
         const Device* device = deviceTagged(desk.job(), tag);
         const QPoint at = desk.window().sheet().rectOf(device->id.number, key).center();
+        const auto said = [&] { return desk.the<QLabel>("hovered").text(); };
         QTest::mouseMove(&desk.window().sheet(), at);
-        QCoreApplication::processEvents();
-        return desk.the<QLabel>("hovered").text().toStdString();
+        static_cast<void>(QTest::qWaitFor([&] { return said().startsWith(QString("%1:%2").arg(tag, key)); }));
+        return said().toStdString();
     };
     ASSERT_TRUE(desk.isJudged());
     EXPECT_NE(saidAt("PS1", "+").find(" · 24.00 V against PS1:− at rest"), std::string::npos) << saidAt("PS1", "+");
