@@ -133,7 +133,7 @@ void Router::moveBox(int box, Spot corner)
         if (nth(sheet_.ports, wanted.from).box == box || nth(sheet_.ports, wanted.to).box == box)
             changed.push_back(static_cast<int>(i));
     }
-    follow({before, moved}, changed);
+    ease(follow({before, moved}, changed), longestWhileMoving);
 }
 
 void Router::update(Sheet sheet)
@@ -150,7 +150,9 @@ void Router::update(Sheet sheet)
             changed.push_back(static_cast<int>(i));
     }
     sheet_ = std::move(sheet);
+    isFollowing_ = true;
     follow(places, changed);
+    isFollowing_ = false;
 }
 
 void Router::layAs(const std::vector<Route>& routes)
@@ -165,7 +167,8 @@ void Router::layAs(const std::vector<Route>& routes)
 
 // In: places: of boxes, before and after
 //     changed: connectors whose ends or bends are elsewhere
-void Router::follow(const std::vector<Box>& places, const std::vector<int>& changed)
+// Out: the connectors that were laid anew, in the order in which that was done
+std::vector<int> Router::follow(const std::vector<Box>& places, const std::vector<int>& changed)
 {
     std::vector<int> loose = looseAfter(places, changed);
     for (int connector : loose) {
@@ -189,7 +192,7 @@ void Router::follow(const std::vector<Box>& places, const std::vector<int>& chan
             for (int other : layDown(loose[i]))
                 loose.push_back(other);
     std::erase_if(loose, [&](int connector) { return isLaid(connector); });
-    relay(clearShared(loose));
+    return relay(clearShared(loose));
 }
 
 // Takes away what lies in front of the ports of these where conductors share a port. Out: these, and what was
@@ -217,8 +220,8 @@ std::vector<int> Router::clearShared(std::vector<int> loose)
     return loose;
 }
 
-// Places these, shortest first, and improves them with those that they displaced.
-void Router::relay(const std::vector<int>& loose)
+// Places these, shortest first, and improves them with those that they displaced. Out: these, in that order
+std::vector<int> Router::relay(const std::vector<int>& loose)
 {
     std::vector<bool> isLoose(tracks_.size(), false);
     for (int connector : loose)
@@ -236,7 +239,7 @@ void Router::relay(const std::vector<int>& loose)
     workBefore_ = search_.cells();
     placeAll(order);
     settle(order);
-    ease(order, longestWhileMoving);
+    return order;
 }
 
 } // namespace doorloom::routing

@@ -107,9 +107,9 @@ void Router::lift(int connector)
 // The cheapest way beside the others; its own runs must not lie on the grid.
 std::optional<Found> Router::find(int connector, const Window& window, int limit)
 {
-    constexpr std::uint64_t mostWork = 2'000'000'000; // cells: a second or two
+    const std::uint64_t mostWork = isFollowing_ ? 10'000'000 : 2'000'000'000; // cells: some 5 ms, a second or two
     const Track& track = nth(tracks_, connector);
-    if (search_.cells() > workBefore_ + mostWork)
+    if (search_.cells() > workBefore_ + mostWork || (isGivenUp_ && *isGivenUp_))
         return std::nullopt;
     if (track.pinned.empty())
         return search_.between(grid_, track.from, track.to, window, limit);
@@ -236,11 +236,14 @@ void Router::placeWaiting()
 }
 
 // Places these in their order. A way over a hundred others costs more than there are numbers for: those that
-// found none are tried again with cheap crossings, and as many bends as it takes.
+// found none are tried again with cheap crossings, and as many bends as it takes; not step by step while a sheet is
+// followed.
 void Router::placeAll(const std::vector<int>& connectors)
 {
     waiting_.assign(connectors.begin(), connectors.end());
     placeWaiting();
+    if (isFollowing_)
+        return;
     const Cost usual = prices_.crossing;
     for (int price : {usual / 8, 1}) {
         for (int connector : connectors)

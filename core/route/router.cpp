@@ -117,8 +117,8 @@ double extentOf(const std::vector<double>& places)
 
 } // namespace
 
-Router::Router(Sheet sheet, const Prices& prices)
-    : sheet_(std::move(sheet)), usual_(prices), prices_(prices), search_(prices_)
+Router::Router(Sheet sheet, const Prices& prices, const std::atomic<bool>* isGivenUp)
+    : sheet_(std::move(sheet)), isGivenUp_(isGivenUp), usual_(prices), prices_(prices), search_(prices_)
 {
 }
 

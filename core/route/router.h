@@ -3,6 +3,7 @@
 #include "route/search.h"
 #include "route/sheet.h"
 
+#include <atomic>
 #include <deque>
 #include <limits>
 
@@ -12,7 +13,8 @@ namespace doorloom::routing {
 // Owns: a grid of the lines on which conductors may lie, some twenty bytes a cell, and who lies where.
 class Router {
 public:
-    explicit Router(Sheet sheet, const Prices& prices = {});
+    // In: isGivenUp: when it becomes true, whatever is being done ends soon, and ways that are missing stay so
+    explicit Router(Sheet sheet, const Prices& prices = {}, const std::atomic<bool>* isGivenUp = nullptr);
 
     // Routes everything from nothing: what comes out is a function of the sheet alone, in whatever order its
     // rows come and whatever was moved before.
@@ -28,6 +30,8 @@ public:
     void layAs(const std::vector<Route>& routes);
     // The same boxes, ports and connectors in other places. What is elsewhere or in the way gets a route anew;
     // the others keep their points as after moveBox.
+    // Cost: a bounded number of cells looked at: ways that are hard to find have none for the time being, and all
+    // together may be longer than after moveBox
     void update(Sheet sheet);
 
     std::uint64_t cells() const { return search_.cells(); } // looked at so far
@@ -98,7 +102,7 @@ private:
     // Moving (moving.cpp)
     std::vector<int> looseAfter(const std::vector<Box>& places, std::vector<int> changed) const;
     std::vector<int> inTheWay(const Box& box) const;
-    void follow(const std::vector<Box>& places, const std::vector<int>& changed);
+    std::vector<int> follow(const std::vector<Box>& places, const std::vector<int>& changed);
     bool hasLinesOf(const std::vector<Box>& places, const std::vector<int>& changed) const;
     bool isLaid(int connector) const { return nth(sheet_.connectors, connector).isLaid; }
     Route laidPoints(int connector) const;
@@ -107,12 +111,14 @@ private:
     void layAnew(const std::vector<Route>& kept);
     Runs runsAlong(int connector, const Route& points) const;
     std::vector<int> clearShared(std::vector<int> loose);
-    void relay(const std::vector<int>& loose);
+    std::vector<int> relay(const std::vector<int>& loose);
 
     Sheet sheet_;
+    const std::atomic<bool>* isGivenUp_;
     Prices usual_, prices_; // prices_: while something is tried
     Grid grid_;
     Search search_;
+    bool isFollowing_ = false; // a sheet that changes step by step: bounded work for each
     std::uint64_t workBefore_ = 0; // cells that were looked at for something else
     std::vector<Track> tracks_;
     std::vector<int> order_;   // in which they are placed

@@ -292,7 +292,7 @@ std::vector<std::uint32_t> Routes::follow()
     Rows changed;
     std::set<DrawnPart> grouped;
     for (const std::size_t i : groupsOf(moved_))
-        if (Group& group = groups_[i]; group.isSettled) {
+        if (Group& group = groups_[i]; group.isFollowed()) {
             followGroup(group, changed);
             grouped.insert(group.ways.begin(), group.ways.end());
         }
@@ -326,8 +326,12 @@ void Routes::followGroup(Group& group, Rows& changed)
         group.router->layAs(routes);
     }
     group.router->update(std::move(*sheet));
-    for (std::size_t i = 0; i < group.ways.size(); ++i)
-        show(group.ways[i], wayOf(group.ways[i], group.router->route(static_cast<int>(i))), changed);
+    for (std::size_t i = 0; i < group.ways.size(); ++i) {
+        DrawnWay way = wayOf(group.ways[i], group.router->route(static_cast<int>(i)));
+        if (way.state == DrawnWay::State::Impossible) // as yet: that is known when it settles
+            way.state = DrawnWay::State::Waiting;
+        show(group.ways[i], std::move(way), changed);
+    }
 }
 
 std::vector<std::uint32_t> Routes::settle(int most)
@@ -337,14 +341,8 @@ std::vector<std::uint32_t> Routes::settle(int most)
         keepGroups(grouped());
         const std::set<std::size_t> touched = groupsOf(changed_);
         for (std::size_t k = 0; k < groups_.size(); ++k)
-            if (Group& group = groups_[k]; !group.isSettled || touched.contains(k)) {
-                const std::optional<routing::Sheet> sheet = sheetOf(group);
-                group.router.reset();
-                group.isSettled = group.isSettled && *sheet == group.sheet;
-                group.sheet = *sheet;
-                for (std::size_t i = 0; i < group.ways.size(); ++i)
-                    show(group.ways[i], group.isSettled ? group.settled[i] : DrawnWay{}, changed);
-            }
+            if (touched.contains(k) || (!groups_[k].isSettled && !groups_[k].away))
+                unsettle(groups_[k], changed);
         for (const DrawnPart& part : changed_) // of no group: it has no way
             if (const auto way = ways_.find(part);
                 way != ways_.end() && !(boxes_.contains(way->second.wish.from.box) &&
@@ -354,20 +352,69 @@ std::vector<std::uint32_t> Routes::settle(int most)
         moved_.clear();
     }
     for (Group& group : groups_)
-        if (!group.isSettled && !group.isTooLarge() && most > 0) {
-            settleGroup(group, changed);
+        if (!group.isSettled && !group.isLarge() && most > 0) {
+            routing::Router router(group.sheet, prices_);
+            router.routeAll();
+            settleGroup(group, router.routes(), changed);
             most -= static_cast<int>(group.ways.size());
         }
+    settleLarge(changed);
     return {changed.begin(), changed.end()};
 }
 
-void Routes::settleGroup(Group& group, Rows& changed)
+// Its sheet may be another now. What does not fit it any more waits.
+void Routes::unsettle(Group& group, Rows& changed)
 {
-    routing::Router router(group.sheet, prices_);
-    router.routeAll();
+    const std::optional<routing::Sheet> sheet = sheetOf(group);
+    const bool isSame = *sheet == group.sheet;
+    group.router.reset();
+    if (!isSame)
+        group.away.reset();
+    group.isSettled = group.isSettled && isSame;
+    group.sheet = *sheet;
+    for (std::size_t i = 0; i < group.ways.size(); ++i)
+        if (group.isSettled)
+            show(group.ways[i], group.settled[i], changed);
+        else if (!group.isLarge() || !isFitting(group.ways[i]))
+            show(group.ways[i], {}, changed);
+}
+
+// Whether a way still leads from end to end.
+bool Routes::isFitting(DrawnPart way) const
+{
+    const auto& [wish, drawn] = ways_.at(way);
+    return !drawn.line.empty() && drawn.line.front() == wish.from.port.at && drawn.line.back() == wish.to.port.at;
+}
+
+// One after another.
+void Routes::settleLarge(Rows& changed)
+{
+    for (Group& group : groups_) {
+        if (group.isSettled || !group.isLarge())
+            continue;
+        if (!group.away)
+            group.away = std::make_unique<Errand>(group.sheet, prices_);
+        if (!group.away->isDone())
+            return;
+        settleGroup(group, group.away->routes(), changed);
+        group.away.reset();
+    }
+}
+
+Routes::Errand::Errand(const routing::Sheet& sheet, const routing::Prices& prices)
+    : routes_(std::async(std::launch::async, [this, sheet, prices] {
+          routing::Router router(sheet, prices, &isGivenUp_);
+          router.routeAll();
+          return router.routes();
+      }))
+{
+}
+
+void Routes::settleGroup(Group& group, const std::vector<routing::Route>& routes, Rows& changed)
+{
     group.settled.clear();
     for (std::size_t i = 0; i < group.ways.size(); ++i) {
-        group.settled.push_back(wayOf(group.ways[i], router.route(static_cast<int>(i))));
+        group.settled.push_back(wayOf(group.ways[i], routes[i]));
         show(group.ways[i], group.settled.back(), changed);
     }
     group.isSettled = true;
@@ -375,8 +422,12 @@ void Routes::settleGroup(Group& group, Rows& changed)
 
 bool Routes::isWaiting() const
 {
-    return std::any_of(groups_.begin(), groups_.end(),
-                       [](const Group& group) { return !group.isSettled && !group.isTooLarge(); });
+    return std::any_of(groups_.begin(), groups_.end(), [](const Group& group) { return !group.isSettled; });
+}
+
+bool Routes::isWaitingForThread() const
+{
+    return isWaiting() && std::all_of(groups_.begin(), groups_.end(), [](const Group& group) { return group.isSettled || group.isLarge(); });
 }
 
 } // namespace doorloom

@@ -159,10 +159,7 @@ private:
             mouse(QEvent::MouseButtonPress, at, Qt::LeftButton, Qt::LeftButton);
             for (int i = 0; i < 20; ++i) {
                 at += QPoint(i % 4 < 2 ? 17 : -13, 12);
-                const double took =
-                    timeOf([&] { mouse(QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton); });
-                if (i > 0)
-                    times.push_back(took);
+                times.push_back(timeOf([&] { mouse(QEvent::MouseMove, at, Qt::NoButton, Qt::LeftButton); }));
             }
             QKeyEvent escape(QEvent::KeyPress, Qt::Key_Escape, Qt::NoModifier);
             QCoreApplication::sendEvent(&view_, &escape);

@@ -242,17 +242,72 @@ TEST(Routes, OfGroupsFarApartHaveNothingToDoWithEachOther)
     EXPECT_EQ(bench.routes.settle(everything), std::vector<std::uint32_t>{12});
 }
 
-TEST(Routes, OfAGroupThatIsTooLargeWait)
+// Two boxes with so many ways between them.
+void standFarApart(Bench& bench, int ways)
+{
+    bench.stand(1, {0, 0, 300, 50 * ways + 200});
+    bench.stand(2, {1500, 0, 1800, 50 * ways + 200});
+    for (int i = 0; i < ways; ++i)
+        bench.routes.wish({static_cast<std::uint32_t>(100 + i)}, WayWish{bench.right(1, 50 * i + 50), bench.left(2, 50 * i + 50)});
+}
+
+void settleAll(Routes& routes)
+{
+    do
+        routes.settle(everything);
+    while (routes.isWaiting());
+}
+
+TEST(Routes, OfALargeGroupAreFoundOnAThreadOfTheirOwn)
 {
     Bench bench;
-    bench.stand(1, {0, 0, 300, 50 * Routes::mostWays + 200});
-    bench.stand(2, {1500, 0, 1800, 50 * Routes::mostWays + 200});
-    for (int i = 0; i <= Routes::mostWays; ++i)
-        bench.routes.wish({static_cast<std::uint32_t>(100 + i)},
-                          WayWish{bench.right(1, 50 * i + 50), bench.left(2, 50 * i + 50)});
-    EXPECT_TRUE(bench.routes.settle(everything).empty());
+    standFarApart(bench, Routes::mostAtOnce + 1);
+    bench.stand(3, {100'000, 0, 100'300, 400});
+    bench.stand(4, {101'500, 0, 101'800, 400});
+    bench.routes.wish({12}, WayWish{bench.right(3, 100), bench.left(4, 100)});
+    EXPECT_EQ(bench.routes.settle(everything), std::vector<std::uint32_t>{12}) << "small groups do not wait for large ones";
+    EXPECT_TRUE(bench.routes.isWaitingForThread());
     EXPECT_EQ(bench.way(100).state, State::Waiting);
-    EXPECT_FALSE(bench.routes.isWaiting()) << "nobody need call settle again";
+    settleAll(bench.routes);
+    EXPECT_EQ(bench.way(100).state, State::Found);
+    EXPECT_EQ(bench.way(100 + Routes::mostAtOnce).state, State::Found);
+}
+
+TEST(Routes, OfALargeGroupStayWhereTheyFitUntilTheNewOnesAreFound)
+{
+    Bench bench;
+    standFarApart(bench, Routes::mostAtOnce + 1);
+    settleAll(bench.routes);
+    const DrawnWay before = bench.way(101);
+    bench.stand(3, {700, 60, 900, 160}); // in the way of some
+    bench.stand(1, {0, 0, 300, 50 * Routes::mostAtOnce + 300});
+    bench.routes.wish({100}, WayWish{bench.right(1, 25), bench.left(2, 50)});
+    bench.routes.settle(everything);
+    EXPECT_EQ(bench.way(100).state, State::Waiting) << "it ends elsewhere";
+    EXPECT_EQ(bench.way(101), before);
+    settleAll(bench.routes);
+    EXPECT_EQ(bench.way(100).state, State::Found);
+
+    Bench anew;
+    standFarApart(anew, Routes::mostAtOnce + 1);
+    anew.stand(3, {700, 60, 900, 160});
+    anew.stand(1, {0, 0, 300, 50 * Routes::mostAtOnce + 300});
+    anew.routes.wish({100}, WayWish{anew.right(1, 25), anew.left(2, 50)});
+    settleAll(anew.routes);
+    for (std::uint32_t way = 100; way <= 100 + Routes::mostAtOnce; ++way)
+        EXPECT_EQ(bench.way(way), anew.way(way)) << way;
+}
+
+TEST(Routes, ThatAreNotWantedAnyMoreAreGivenUp)
+{
+    Bench bench;
+    standFarApart(bench, 3000);
+    bench.routes.settle(everything);
+    EXPECT_TRUE(bench.routes.isWaitingForThread());
+    bench.stand(2, {});
+    bench.routes.settle(everything);
+    EXPECT_FALSE(bench.routes.isWaiting());
+    EXPECT_EQ(bench.way(100).state, State::Waiting);
 }
 
 } // namespace

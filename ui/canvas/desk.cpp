@@ -87,11 +87,12 @@ void Desk::show(SheetId sheet)
     settleLater();
 }
 
-// Ways that were not found at once are found between events, a few milliseconds at a time.
+// Ways that were not found at once are found between events, a few milliseconds at a time, or on a thread.
 void Desk::settleLater()
 {
+    constexpr int askAgain = 15; // milliseconds
     if (!drawing_.isSettled())
-        settling_.start(0);
+        settling_.start(drawing_.isWaitingForThread() ? askAgain : 0);
 }
 
 void Desk::setLanguage(Language language)

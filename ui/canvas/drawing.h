@@ -38,6 +38,8 @@ public:
 
     // Ways that are still to be found: until then conductors run the plain way, through whatever stands there.
     bool isSettled() const { return !routes_.isWaiting() && !trunks_.isWaiting(); }
+    // Another thread is at it: settleMore is of use after a while.
+    bool isWaitingForThread() const { return trunks_.isWaiting() ? trunks_.isWaitingForThread() : routes_.isWaitingForThread(); }
     // Finds some of them. Out: what has to be painted again.   Cost: some milliseconds
     Area settleMore(const Job& job);
 

@@ -6,10 +6,6 @@
 namespace doorloom {
 namespace {
 
-constexpr Text plainWay = {.en = "{conductor}. More conductors hang together here than ways are looked for: it "
-                                 "runs straight through what stands there. Divide the sheet.",
-                           .es = "{conductor}. Hay aquí más conductores unidos que caminos que se buscan: pasa por "
-                                 "encima de lo que hay. Divida la hoja."};
 constexpr Text noWay = {.en = "{conductor}. No way round was found for it: it is drawn straight across.",
                         .es = "{conductor}. No se halló cómo rodear: se dibuja en línea recta."};
 constexpr Text device = {.en = "{tag}: {kind}", .es = "{tag}: {kind}"};
@@ -168,8 +164,6 @@ Message wordsOf(const Job& job, const Drawing& drawing, const Hit& hit)
             const Message words = conductorWords(job, *row);
             if (drawn && !drawn->straight.empty())
                 return {noWay, {{"conductor", one(words)}}};
-            if (drawn && drawn->isWaiting && drawing.isSettled()) // for ever
-                return {plainWay, {{"conductor", one(words)}}};
             return words;
         }
         break;
