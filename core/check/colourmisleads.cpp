@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <set>
 
-// A red conductor on a source's minus, or a black one on its plus: the next person reads it the other way.
+// A red conductor on a source's minus, or a black one on its plus: the next person reads it the other way. The red core
+// of a cable to a dry contact often lies on a minus, and tells nobody anything: cores mislead where both poles are in the
+// cable, each in the other's colour.
 namespace doorloom {
 
 namespace {
@@ -41,20 +43,40 @@ Finding findingFor(const Conductor& conductor, const std::string& name, const Te
     return finding;
 }
 
-std::vector<Finding> findMisleading(const Facts& facts)
+struct Misleading {
+    const Conductor* conductor;
+    const Landing *from, *to;
+    bool isRed;
+    Vertex pole;
+};
+
+std::vector<Misleading> misleadingAlone(const Facts& facts)
 {
-    std::vector<Finding> findings;
+    std::vector<Misleading> found;
     for (const Conductor& conductor : facts.job.conductors) {
         const std::string colour = colourOf(facts.job, conductor);
         const Landing *from = landingOf(conductor.from), *to = landingOf(conductor.to);
         if ((colour != "RD" && colour != "BK") || !from || !to)
             continue;
         const auto vertex = facts.net.vertexOf(from->device, from->terminal);
-        const bool red = colour == "RD";
-        const Feed* feed = !vertex ? nullptr : red ? poleAt(facts, *vertex, &Feed::minus, &Feed::plus) : poleAt(facts, *vertex, &Feed::plus, &Feed::minus);
+        const bool isRed = colour == "RD";
+        const Feed* feed = !vertex ? nullptr : isRed ? poleAt(facts, *vertex, &Feed::minus, &Feed::plus) : poleAt(facts, *vertex, &Feed::plus, &Feed::minus);
         if (feed)
-            findings.push_back(findingFor(conductor, nameOf(facts.job, *from) + " – " + nameOf(facts.job, *to), red ? redWhy : blackWhy,
-                                          nameOf(facts, red ? feed->minus : feed->plus)));
+            found.push_back({&conductor, from, to, isRed, isRed ? feed->minus : feed->plus});
+    }
+    return found;
+}
+
+std::vector<Finding> findMisleading(const Facts& facts)
+{
+    std::vector<Finding> findings;
+    const std::vector<Misleading> all = misleadingAlone(facts);
+    for (const Misleading& each : all) {
+        const CableId cable = each.conductor->cable;
+        const auto isOpposite = [&](const Misleading& other) { return other.conductor->cable == cable && other.isRed != each.isRed; };
+        if (!cable || std::any_of(all.begin(), all.end(), isOpposite))
+            findings.push_back(findingFor(*each.conductor, nameOf(facts.job, *each.from) + " – " + nameOf(facts.job, *each.to),
+                                          each.isRed ? redWhy : blackWhy, nameOf(facts, each.pole)));
     }
     return findings;
 }
