@@ -12,7 +12,8 @@ extern const Check shortedSource, nearlyShorted, batteryWrong, wetOutput, twoFee
     solidState, contactLeast, varistorRating, thinConductor, largeFuse, class2Limit, wireRange,
     suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag, heldOn,
     sidesShareInput, loopAtRest, unlatchedInFire, shortRelease, dataCrossed, loneEnd, earthedTwice,
-    mainsBeside, dataBesidePower, shieldEarthing, noTransfer, colourMisleads;
+    mainsBeside, dataBesidePower, shieldEarthing, noTransfer, colourMisleads, shortRequest,
+    startOnRelease, doesNothing;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
@@ -21,7 +22,8 @@ static constexpr const Check* checks[] = {
     &overVoltage, &underVoltage, &overloadedSupply, &noSpareForRecharging, &shortStandby,
     &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
     &operatorInSituation, &heldOn, &sidesShareInput, &unlatchedInFire, &shortRelease, &startsEarly,
-    &buzzes, &alwaysFed, &sharedLoop, &endOfLineValue, &neverOperated, &alwaysOperated, &loopAtRest,
+    &shortRequest, &startOnRelease, &doesNothing, &buzzes, &alwaysFed, &sharedLoop, &endOfLineValue,
+    &neverOperated, &alwaysOperated, &loopAtRest,
     &endOfLinePlace, &solidState, &contactLeast, &dataCrossed, &varistorRating, &thinConductor,
     &largeFuse, &class2Limit, &wireRange, &mainsBeside, &dataBesidePower, &shieldEarthing,
     &earthedTwice, &noTransfer, &suppression, &optionNotChosen, &emptyTerminal, &waitingEnd, &loneEnd,

@@ -22,7 +22,7 @@ constexpr Text sequence = {.en = "Start {operator} by a relay that follows the l
                            .es = "Arranque {operator} con un relé que siga al de la cerradura, {free} s después o más."};
 constexpr Text setIt = {.en = "Set '{setting}' of {device} to {seconds} s.", .es = "Ponga '{setting}' de {device} en {seconds} s."};
 
-constexpr double leastLead = 0.25; // seconds from lock to operator, where there is a choice: from memory
+constexpr double leastLead = 0.5; // seconds from lock to operator, where there is a choice: more than 0.25, from memory
 
 std::string seconds(double value) { return fmt::format("{:.2f}", value); }
 

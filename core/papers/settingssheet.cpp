@@ -1,5 +1,6 @@
 #include "papers/settingssheet.h"
 
+#include "check/shortrequest.h"
 #include "model/modelwords.h"
 #include "papers/csv.h"
 #include "papers/devicehead.h"
@@ -38,6 +39,7 @@ constexpr Text notSaid = {.en = "–", .es = "–"};
 constexpr Text change = {.en = "CHANGE", .es = "CAMBIE"};
 constexpr Text disagree = {.en = "the jumpers disagree: ask", .es = "los puentes no coinciden: pregunte"};
 constexpr Text leaveIt = {.en = "leave as it comes", .es = "deje como viene"};
+constexpr Text setLonger = {.en = "SET OVER {least} s: it asks {operator}", .es = "PONGA MÁS DE {least} s: pide a {operator}"};
 constexpr Text whilePowering = {.en = "while power comes on: {value}", .es = "al dar tensión: {value}"};
 constexpr const char* blank = "________";
 
@@ -114,6 +116,14 @@ SettingLine settingLine(const Device& device, const Kind& kind, const Setting& a
     return line;
 }
 
+// What stays set shorter than a door operator is usually asked for.
+void adviseLonger(SettingLine& line, const Job& job, const std::vector<ShortTime>& times, DeviceId device, const Key& setting)
+{
+    for (const ShortTime& time : times)
+        if (time.device == device && time.setting == setting)
+            line.advice = {setLonger, {{"least", fmt::format("{:g}", time.mustExceed)}, {"operator", tagOf(job, time.doorOperator)}}};
+}
+
 std::string noteOf(const SettingLine& line, Language language)
 {
     std::string note;
@@ -124,7 +134,9 @@ std::string noteOf(const SettingLine& line, Language language)
         add(change);
     if (line.disagrees)
         add(disagree);
-    if (line.asFromFactory && line.standing != Standing::LeaveAlone)
+    if (line.advice)
+        add(*line.advice);
+    else if (line.asFromFactory && line.standing != Standing::LeaveAlone)
         add(leaveIt);
     if (line.beforePower)
         add({whilePowering, {{"value", std::vector{*line.beforePower}}}});
@@ -186,6 +198,7 @@ std::string dialPicture(const SettingLine& line)
 SettingsSheet settingsOf(const Job& job, std::string digest)
 {
     const Schedule schedule = scheduleOf(job, std::move(digest));
+    const std::vector<ShortTime> times = shortTimes(Facts(job, windowBudget));
     SettingsSheet sheet{schedule.title, {}};
     for (const ScheduleBox& box : schedule.boxes) {
         SettingsBox here{box.place, {}};
@@ -195,8 +208,10 @@ SettingsSheet settingsOf(const Job& job, std::string digest)
             if (!kind)
                 continue;
             addJumpers(here.lines, *device, *kind);
-            for (const Setting& about : kind->settings)
+            for (const Setting& about : kind->settings) {
                 here.lines.push_back(settingLine(*device, *kind, about));
+                adviseLonger(here.lines.back(), job, times, device->id, about.key);
+            }
         }
         if (!here.lines.empty())
             sheet.boxes.push_back(std::move(here));
@@ -228,13 +243,14 @@ TablePaper settingsTables(const Job& job, const SettingsSheet& sheet, Language l
 
 std::string settingsCsv(const Job& job, const SettingsSheet& sheet, Language language)
 {
-    std::string csv = csvRow({"box", "device", "what", "jumper", "set_to", "factory", "change", "disagrees", "before_power", "from_sheet", "standing", "picture", "job",
+    std::string csv = csvRow({"box", "device", "what", "jumper", "set_to", "factory", "change", "disagrees", "before_power", "advice", "from_sheet", "standing", "picture", "job",
                               "revision", "digest"});
     for (const SettingsBox& box : sheet.boxes)
         for (const SettingLine& line : box.lines) {
             const Place* place = job.places.find(box.place);
             csv += csvRow({place ? place->tag : "", line.device, inWords(line.what, language), line.jumper, inWords(line.wished, language), inWords(line.factory, language),
                            line.differs ? "yes" : "no", line.disagrees ? "yes" : "no", line.beforePower ? inWords(*line.beforePower, language) : "",
+                           line.advice ? inWords(*line.advice, language) : "",
                            line.fromSheet ? "yes" : "no", std::string(inWords(wordsOf(line.standing), Language::English)), pictureOf(line, language), sheet.title.number,
                            sheet.title.revision, sheet.title.digest});
         }

@@ -25,6 +25,7 @@ struct SettingLine {
     bool differs = false;    // from the factory: it must be changed
     bool disagrees = false;  // with the other jumpers of its option
     bool fromSheet = false;
+    std::optional<Message> advice;      // what a rule about it says (core/check): common practice
     std::optional<Message> beforePower; // what else it must be while power comes on
 };
 

@@ -2,6 +2,7 @@
 #include "papers/settingssheet.h"
 
 #include "core/golden.h"
+#include "core/jobs.h"
 #include "core/papercsv.h"
 #include "core/papersite.h"
 
@@ -83,6 +84,23 @@ TEST(SettingsSheet, SaysWhatMustBeChangedFromTheFactoryAndWhatDisagrees)
 TEST(SettingsSheet, OfAJobWithoutSettingsSaysSo)
 {
     EXPECT_NE(paperNamed("settings")->text(Job{}, english).find("No device has anything to set."), std::string::npos);
+}
+
+TEST(SettingsSheet, SaysWhatToSetLongerForADoorOperator)
+{
+    const auto adviceFor = [](double hold) {
+        OpeningSketch door{.locks = {}, .doorOperators = {"DO1"}, .requests = {{"wave", "WO1=waved"}}};
+        JobBuilder job(Clamps::Roomy);
+        job.device("PS1", "dc-supply-24").device("WO1", "wave-actuator").device("DO1", "door-operator");
+        job.wires("PS1:+ → WO1:+; PS1:− → WO1:−; WO1:C → DO1:ACOM; WO1:NO → DO1:ACT").opening(door).setting("WO1", "hold", hold);
+        std::map<std::string, std::string> advice;
+        for (const auto& record : papercsv::readRecords(paperNamed("settings")->csv(job.job(), english)))
+            if (!record.at("advice").empty())
+                advice[record.at("device") + " " + record.at("what")] = record.at("advice");
+        return advice;
+    };
+    EXPECT_EQ(adviceFor(1), (std::map<std::string, std::string>{{"WO1 contact stays closed for", "SET OVER 1 s: it asks DO1"}}));
+    EXPECT_TRUE(adviceFor(1.5).empty());
 }
 
 } // namespace

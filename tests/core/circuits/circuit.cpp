@@ -1,6 +1,7 @@
 #include "circuit.h"
 
 #include <stdexcept>
+#include <string>
 
 namespace doorloom {
 
@@ -11,8 +12,12 @@ void setOptions(JobBuilder& job, std::string_view text)
     for (const std::string& word : splitWords(text)) {
         const auto dot = word.find('.'), equals = word.find('=');
         if (dot == std::string::npos || equals == std::string::npos || equals < dot)
-            throw std::runtime_error("DEVICE.OPTION=value is needed: '" + word + "'");
-        job.option(word.substr(0, dot), word.substr(dot + 1, equals - dot - 1), word.substr(equals + 1));
+            throw std::runtime_error("DEVICE.OPTION=value or DEVICE.SETTING=number is needed: '" + word + "'");
+        const std::string tag = word.substr(0, dot), key = word.substr(dot + 1, equals - dot - 1), value = word.substr(equals + 1);
+        if (value.find_first_not_of("0123456789.") == std::string::npos)
+            job.setting(tag, key, std::stod(value));
+        else
+            job.option(tag, key, value);
     }
 }
 

@@ -72,7 +72,7 @@ inline Job wrongJob(const JudgedCircuit& circuit, const WrongForm& form)
 
 // A builder with devices on it: "PS1 dc-supply-24; KS1 KS2 key-switch" (the last word of each is the kind).
 JobBuilder withDevices(std::string_view text);
-// The same with options "LM1.K1=wet MS1.relay=held-in", conductors and openings.
+// The same with options and settings "LM1.K1=wet MS1.relay=held-in WO1.hold=2", conductors and openings.
 Job drawnJob(std::string_view devices, std::string_view wires, std::string_view options, const std::vector<OpeningSketch>& openings);
 // A module that switches the minus where its relay 1 or 3 is wet; both dry until told otherwise.
 JobBuilder& addModule(JobBuilder& builder, const std::string& tag);

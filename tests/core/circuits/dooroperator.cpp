@@ -62,6 +62,7 @@ JudgedCircuit operatorsOwnRelay()
     const Job right = withDevices("PS1 dc-supply-24; WO1 wave-actuator; ES1 strike-fail-secure; DO1 door-operator-lock")
                           .option("DO1", "LK", "dry")
                           .option("DO1", "SAF", "not-used")
+                          .setting("WO1", "hold", 2.0)
                           .power("PS1", "WO1")
                           .wires("WO1:C → DO1:ACOM; WO1:NO → DO1:ACT; PS1:+ → DO1:LK.C; DO1:LK.NO → ES1:1; ES1:2 → PS1:−")
                           .opening({.locks = {"ES1"},

@@ -72,6 +72,56 @@ MistakeSample shortExitTimer()
     return mistake("exit timer of ten seconds", right, [](JobBuilder& job) { job.setting("EB1", "hold", 10.0); });
 }
 
+OpeningSketch swungDoor(const std::string& lock, const std::string& request)
+{
+    OpeningSketch door = lock.empty() ? OpeningSketch{.locks = {}} : openedFrom(lock, {}, Promised::Locked);
+    door.doorOperators = {"DO1"};
+    door.requests = {{"wave", request}};
+    door.promises = {{"request wave", Promised::MayStart, "DO1"}};
+    return door;
+}
+
+MistakeSample requestOfOneSecond()
+{
+    const Job right = drawnJob("PS1 dc-supply-24; WO1 wave-actuator; DO1 door-operator",
+                               "PS1:+ → WO1:+; PS1:− → WO1:−; WO1:C → DO1:ACOM; WO1:NO → DO1:ACT", "WO1.hold=1.5",
+                               {swungDoor("", "WO1=waved")});
+    return mistake("request of one second", right, [](JobBuilder& job) { job.setting("WO1", "hold", 1.0); });
+}
+
+MistakeSample operatorAskedWithItsLock()
+{
+    const Job right = drawnJob("PS1 dc-supply-24; LM1 relay-module-negative; WO1 wave-actuator; ES1 strike-fail-secure; DO1 door-operator",
+                               "PS1:+ → LM1:+; PS1:− → LM1:−; PS1:+ → WO1:+; PS1:− → WO1:−; WO1:C → LM1:COM; WO1:NO → LM1:IN1; "
+                               "LM1:K1.C → PS1:+; LM1:K1.NO → ES1:1; ES1:2 → PS1:−; LM1:K2.C → DO1:ACOM; LM1:K2.NO → DO1:ACT",
+                               "LM1.K1=dry LM1.K3=dry LM1.delay.K2=0.5", {swungDoor("ES1", "WO1=waved LM1:K1=in LM1:K2=in")});
+    return mistake("operator asked a quarter second after its lock", right,
+                   [](JobBuilder& job) { job.setting("LM1", "delay.K2", 0.25); });
+}
+
+MistakeSample startedByADroppedRelay()
+{
+    const Job right = drawnJob("PS1 dc-supply-24; MS1 exit-sensor; DO1 door-operator",
+                               "PS1:+ → MS1:+; PS1:− → MS1:−; MS1:C → DO1:ACOM; MS1:NO → DO1:ACT", "MS1.relay=on-motion", {});
+    return mistake("operator started by a dropped relay", right,
+                   [](JobBuilder& job) { job.option("MS1", "relay", "held-in").move("MS1:NO → DO1:ACT", "MS1:NC"); });
+}
+
+// A module that comes with no function chosen.
+MistakeSample functionLeftAtNothing()
+{
+    Kind module = catalogueKind("relay-module-negative");
+    for (Setting& setting : module.settings)
+        if (setting.key == "mode") {
+            setting.values.push_back({"none", {"no function", "sin función"}});
+            setting.factory = "none";
+        }
+    JobBuilder right = withDevices("PS1 dc-supply-24; PB1 push-plate; ES1 strike-fail-secure");
+    right.device("LM1", module).option("LM1", "K1", "dry").option("LM1", "K3", "dry").setting("LM1", "mode", "normally-locked");
+    right.wires("PS1:+ → LM1:+; PS1:− → LM1:−; PB1:C → LM1:COM; PB1:NO → LM1:IN1; PS1:+ → LM1:K1.C; LM1:K1.NO → ES1:1; ES1:2 → PS1:−");
+    return mistake("function left as it comes, at nothing", right.job(), [](JobBuilder& job) { job.setting("LM1", "mode", "none"); });
+}
+
 } // namespace
 
 std::vector<MistakeSample> openingMistakes()
@@ -89,6 +139,10 @@ std::vector<MistakeSample> openingMistakes()
             failSafeStrikeOnAFireDoor(),
             fireContactOfAFailSecureStrike(),
             operatorInAFire(),
+            requestOfOneSecond(),
+            operatorAskedWithItsLock(),
+            startedByADroppedRelay(),
+            functionLeftAtNothing(),
             shortExitTimer()};
 }
 

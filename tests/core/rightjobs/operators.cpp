@@ -18,7 +18,7 @@ RightJob ownRelayDry()
     return {.name = "T3 with a strike",
             .devices = "PS1 dc-supply-24; WO1 wave-actuator; DO1 door-operator-lock; ES1 strike-fail-secure",
             .wires = wave + "; PS1:+ → DO1:LK.C; DO1:LK.NO → ES1:1; ES1:2 → PS1:−",
-            .options = "DO1.LK=dry DO1.SAF=not-used",
+            .options = "DO1.LK=dry DO1.SAF=not-used WO1.hold=2",
             .openings = {swung(openedFrom("ES1", {{"wave", "WO1=waved DO1=in"}}, Promised::Locked), "DO1")}};
 }
 
@@ -28,7 +28,7 @@ RightJob ownRelayWet()
     return {.name = "T3 with the lock relay wet",
             .devices = "WO1 wave-actuator; DO1 door-operator-lock; ES1 strike-fail-secure",
             .wires = "DO1:+24 → WO1:+; DO1:− → WO1:−; WO1:C → DO1:ACOM; WO1:NO → DO1:ACT; DO1:LK.NO → ES1:1; ES1:2 → DO1:−",
-            .options = "DO1.LK=wet DO1.SAF=not-used",
+            .options = "DO1.LK=wet DO1.SAF=not-used WO1.hold=2",
             .openings = {swung(openedFrom("ES1", {{"wave", "WO1=waved DO1=in"}}, Promised::Locked), "DO1")}};
 }
 
@@ -41,7 +41,7 @@ RightJob ownRelayMagnet()
     return {.name = "T3 with a mag lock",
             .devices = "PS1 dc-supply-24; WO1 wave-actuator; DO1 door-operator-lock; FR1 fire-relay; EB1 exit-button; ML1 mag-lock",
             .wires = wave + "; PS1:+ → FR1:C; FR1:NC → DO1:LK.C; DO1:LK.NC → EB1:C; EB1:NC → ML1:+; ML1:− → PS1:−",
-            .options = "DO1.LK=dry DO1.SAF=not-used",
+            .options = "DO1.LK=dry DO1.SAF=not-used WO1.hold=2",
             .openings = {swung(door, "DO1")}};
 }
 
