@@ -22,7 +22,8 @@
 // option   key words values jumpers:[{key,words}] factory standing
 // setting  key words form unit least most values factory beforePower standing; one in seconds that is called after a role
 //          or an input, "delay.K2", says how long that one's move, or what that input starts, waits by itself; a value
-//          called "none" is one with which the device does nothing
+//          called "none" is one with which the device does nothing; "spacing", in mm, is from its centre to that of the
+//          next touchless actuator on its wall
 // part     key type when standing, and by type:
 //  link        a b
 //  contact     a b role closedIn:[throw] solidState rating:{dcResistiveAmperes dcInductiveAmperes

@@ -13,7 +13,7 @@ extern const Check shortedSource, nearlyShorted, batteryWrong, wetOutput, twoFee
     suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag, heldOn,
     sidesShareInput, loopAtRest, unlatchedInFire, shortRelease, dataCrossed, loneEnd, earthedTwice,
     mainsBeside, dataBesidePower, shieldEarthing, noTransfer, colourMisleads, shortRequest,
-    startOnRelease, doesNothing;
+    startOnRelease, doesNothing, closeActuators;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
@@ -26,7 +26,8 @@ static constexpr const Check* checks[] = {
     &neverOperated, &alwaysOperated, &loopAtRest,
     &endOfLinePlace, &solidState, &contactLeast, &dataCrossed, &varistorRating, &thinConductor,
     &largeFuse, &class2Limit, &wireRange, &mainsBeside, &dataBesidePower, &shieldEarthing,
-    &earthedTwice, &noTransfer, &suppression, &optionNotChosen, &emptyTerminal, &waitingEnd, &loneEnd,
+    &earthedTwice, &noTransfer, &suppression, &closeActuators,
+    &optionNotChosen, &emptyTerminal, &waitingEnd, &loneEnd,
     &overfilledTerminal, &duplicateTag, &colourMisleads,
 };
 

@@ -1,5 +1,6 @@
 #include "check/check.h"
 #include "check/remedies.h"
+#include "check/settingfigures.h"
 #include "check/tell.h"
 #include "edit/operations.h"
 
@@ -19,8 +20,6 @@ constexpr Text choose = {.en = "Set '{setting}' of {device} to what the door mus
 constexpr Text setTo = {.en = "Set '{setting}' of {device} to '{value}'.",
                         .es = "Ponga '{setting}' de {device} en '{value}'."};
 
-const Key doingNothing = "none"; // a value of this name, in whatever kind
-
 bool isWired(const Job& job, DeviceId device)
 {
     return std::any_of(job.conductors.begin(), job.conductors.end(), [&](const Conductor& row) {
@@ -35,7 +34,7 @@ Finding findingFor(const Facts& facts, const Device& device, const Setting& abou
     finding.rule = "does-nothing";
     finding.severity = Severity::Fault;
     finding.at = {deviceSpot(device.id)};
-    const Text& factory = about.factory == SettingValue(doingNothing) ? asItComes : asSet;
+    const Text& factory = about.factory && isNothing(*about.factory) ? asItComes : asSet;
     finding.why = {why,
                    {{"setting", about.words},
                     {"device", device.tag},
@@ -44,7 +43,7 @@ Finding findingFor(const Facts& facts, const Device& device, const Setting& abou
     finding.remedy = {choose, {{"setting", about.words}, {"device", device.tag}}};
     Remedies remedies(facts);
     for (const Throw& each : about.values)
-        if (each.key != doingNothing)
+        if (!isNothing(each.key))
             remedies.add({setTo, {{"setting", about.words}, {"device", device.tag}, {"value", each.words}}},
                          setSetting(facts.job, device.id, about.key, each.key));
     finding.remedies = remedies.taken();
@@ -59,9 +58,9 @@ std::vector<Finding> findIdle(const Facts& facts)
         for (const Setting& about : kind ? kind->settings : std::vector<Setting>{}) {
             const auto own = settingOf(device, about.key);
             const auto value = own ? own : about.factory;
-            const auto nothing = findThrow(about.values, doingNothing);
-            if (nothing && value == SettingValue(doingNothing) && isWired(facts.job, device.id))
-                findings.push_back(findingFor(facts, device, about, about.values[*nothing]));
+            if (value && isNothing(*value) && isWired(facts.job, device.id))
+                if (const auto nothing = findThrow(about.values, std::get<std::string>(*value)))
+                    findings.push_back(findingFor(facts, device, about, about.values[*nothing]));
         }
     }
     return findings;

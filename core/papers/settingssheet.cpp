@@ -1,5 +1,6 @@
 #include "papers/settingssheet.h"
 
+#include "check/settingfigures.h"
 #include "check/shortrequest.h"
 #include "model/modelwords.h"
 #include "papers/csv.h"
@@ -40,6 +41,8 @@ constexpr Text change = {.en = "CHANGE", .es = "CAMBIE"};
 constexpr Text disagree = {.en = "the jumpers disagree: ask", .es = "los puentes no coinciden: pregunte"};
 constexpr Text leaveIt = {.en = "leave as it comes", .es = "deje como viene"};
 constexpr Text setLonger = {.en = "SET OVER {least} s: it asks {operator}", .es = "PONGA MÁS DE {least} s: pide a {operator}"};
+constexpr Text setAFunction = {.en = "CHOOSE: as it stands, nothing happens", .es = "ELIJA: tal como está, no pasa nada"};
+constexpr Text setApart = {.en = "SET {least} mm APART", .es = "SEPARE {least} mm"};
 constexpr Text whilePowering = {.en = "while power comes on: {value}", .es = "al dar tensión: {value}"};
 constexpr const char* blank = "________";
 
@@ -104,6 +107,8 @@ SettingLine settingLine(const Device& device, const Kind& kind, const Setting& a
     line.fromSheet = about.standing == ValueStanding::Sheet;
     const auto* word = value ? std::get_if<std::string>(&*value) : nullptr;
     addPositions(line, about.values, word ? std::optional(*word) : std::nullopt);
+    if (!value && about.form == Setting::Form::Number)
+        line.wished = notSaid; // nothing to turn: it is asked of the job
     if (value) {
         line.wished = valueWords(about, *value);
         if (const auto* number = std::get_if<double>(&*value))
@@ -116,12 +121,21 @@ SettingLine settingLine(const Device& device, const Kind& kind, const Setting& a
     return line;
 }
 
-// What stays set shorter than a door operator is usually asked for.
-void adviseLonger(SettingLine& line, const Job& job, const std::vector<ShortTime>& times, DeviceId device, const Key& setting)
+// What the rules about settings say of this one (core/check).
+std::optional<Message> adviceOn(const Job& job, const Device& device, const Setting& about, const std::vector<ShortTime>& times)
 {
     for (const ShortTime& time : times)
-        if (time.device == device && time.setting == setting)
-            line.advice = {setLonger, {{"least", fmt::format("{:g}", time.mustExceed)}, {"operator", tagOf(job, time.doorOperator)}}};
+        if (time.device == device.id && time.setting == about.key)
+            return Message{setLonger,
+                           {{"least", fmt::format("{:g}", time.mustExceed)}, {"operator", tagOf(job, time.doorOperator)}}};
+    const auto own = settingOf(device, about.key);
+    const auto value = own ? own : about.factory;
+    if (value && isNothing(*value))
+        return setAFunction;
+    const double* number = value ? std::get_if<double>(&*value) : nullptr;
+    if (number && about.key == "spacing" && *number < leastActuatorSpacing)
+        return Message{setApart, {{"least", fmt::format("{:g}", leastActuatorSpacing)}}};
+    return std::nullopt;
 }
 
 std::string noteOf(const SettingLine& line, Language language)
@@ -210,7 +224,7 @@ SettingsSheet settingsOf(const Job& job, std::string digest)
             addJumpers(here.lines, *device, *kind);
             for (const Setting& about : kind->settings) {
                 here.lines.push_back(settingLine(*device, *kind, about));
-                adviseLonger(here.lines.back(), job, times, device->id, about.key);
+                here.lines.back().advice = adviceOn(job, *device, about, times);
             }
         }
         if (!here.lines.empty())

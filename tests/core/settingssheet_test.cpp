@@ -86,21 +86,45 @@ TEST(SettingsSheet, OfAJobWithoutSettingsSaysSo)
     EXPECT_NE(paperNamed("settings")->text(Job{}, english).find("No device has anything to set."), std::string::npos);
 }
 
-TEST(SettingsSheet, SaysWhatToSetLongerForADoorOperator)
+// By "DEVICE what": what the rules about settings advise.
+std::map<std::string, std::string> advised(const Job& job)
 {
-    const auto adviceFor = [](double hold) {
+    std::map<std::string, std::string> advice;
+    for (const auto& record : papercsv::readRecords(paperNamed("settings")->csv(job, english)))
+        if (!record.at("advice").empty())
+            advice[record.at("device") + " " + record.at("what")] = record.at("advice");
+    return advice;
+}
+
+using Advice = std::map<std::string, std::string>;
+
+TEST(SettingsSheet, SaysWhatToSetLongerOrFurtherApart)
+{
+    const auto adviceFor = [](double hold, double spacing) {
         OpeningSketch door{.locks = {}, .doorOperators = {"DO1"}, .requests = {{"wave", "WO1=waved"}}};
         JobBuilder job(Clamps::Roomy);
         job.device("PS1", "dc-supply-24").device("WO1", "wave-actuator").device("DO1", "door-operator");
-        job.wires("PS1:+ → WO1:+; PS1:− → WO1:−; WO1:C → DO1:ACOM; WO1:NO → DO1:ACT").opening(door).setting("WO1", "hold", hold);
-        std::map<std::string, std::string> advice;
-        for (const auto& record : papercsv::readRecords(paperNamed("settings")->csv(job.job(), english)))
-            if (!record.at("advice").empty())
-                advice[record.at("device") + " " + record.at("what")] = record.at("advice");
-        return advice;
+        job.wires("PS1:+ → WO1:+; PS1:− → WO1:−; WO1:C → DO1:ACOM; WO1:NO → DO1:ACT").opening(door);
+        return advised(job.setting("WO1", "hold", hold).setting("WO1", "spacing", spacing).job());
     };
-    EXPECT_EQ(adviceFor(1), (std::map<std::string, std::string>{{"WO1 contact stays closed for", "SET OVER 1 s: it asks DO1"}}));
-    EXPECT_TRUE(adviceFor(1.5).empty());
+    EXPECT_EQ(adviceFor(1, 304),
+              (Advice{{"WO1 contact stays closed for", "SET OVER 1 s: it asks DO1"},
+                      {"WO1 centre to centre to the next touchless actuator on its wall", "SET 305 mm APART"}}));
+    EXPECT_EQ(adviceFor(1.5, 305), Advice());
+}
+
+TEST(SettingsSheet, SaysWhereAFunctionIsStillToBeChosen)
+{
+    Kind module = catalogueKind("relay-module-negative");
+    for (Setting& setting : module.settings)
+        if (setting.key == "mode") {
+            setting.values.push_back({"none", {"no function", "sin función"}});
+            setting.factory = "none";
+        }
+    JobBuilder job(Clamps::Roomy);
+    job.device("LM1", module);
+    EXPECT_EQ(advised(job.job()), (Advice{{"LM1 what the room does at rest", "CHOOSE: as it stands, nothing happens"}}));
+    EXPECT_EQ(advised(job.setting("LM1", "mode", "normally-locked").job()), Advice());
 }
 
 } // namespace

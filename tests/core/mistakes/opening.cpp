@@ -107,6 +107,15 @@ MistakeSample startedByADroppedRelay()
                    [](JobBuilder& job) { job.option("MS1", "relay", "held-in").move("MS1:NO → DO1:ACT", "MS1:NC"); });
 }
 
+MistakeSample actuatorsTenInchesApart()
+{
+    const Job right = drawnJob("PS1 dc-supply-24; WO1 WO2 wave-actuator; DO1 door-operator",
+                               "PS1:+ → WO1:+; PS1:− → WO1:−; PS1:+ → WO2:+; PS1:− → WO2:−; WO1:C → DO1:ACOM; WO1:NO → DO1:ACT; "
+                               "WO2:C → DO1:ACOM; WO2:NO → DO1:ACT",
+                               "WO1.spacing=305", {});
+    return mistake("two actuators ten inches apart", right, [](JobBuilder& job) { job.setting("WO1", "spacing", 254.0); });
+}
+
 // A module that comes with no function chosen.
 MistakeSample functionLeftAtNothing()
 {
@@ -143,6 +152,7 @@ std::vector<MistakeSample> openingMistakes()
             operatorAskedWithItsLock(),
             startedByADroppedRelay(),
             functionLeftAtNothing(),
+            actuatorsTenInchesApart(),
             shortExitTimer()};
 }
 
