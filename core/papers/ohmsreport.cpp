@@ -35,21 +35,6 @@ constexpr Text computed = {.en = "Computed, not measured: ±20 % of wire and coi
                            .es = "Calculado, no medido: ±20 % en hilos y bobinas, más lo que tengan las puntas del medidor."};
 constexpr const char* keys[] = {"ohms", "diode", "open", "no useful ohms", "not readable"};
 
-std::string listed(const Job& job, const std::vector<Landing>& landings)
-{
-    std::string names;
-    for (const Landing& landing : landings)
-        names += (names.empty() ? "" : ", ") + nameOf(job, landing);
-    return names;
-}
-
-std::string readWords(const OhmsRead& read, Language language)
-{
-    const bool tellsOhms = read.ohms && (read.what == Reads::Resistance || read.what == Reads::NotReadable);
-    const Text words = read.what == Reads::NotReadable && tellsOhms ? togetherWords : reads[static_cast<std::size_t>(read.what)];
-    return inWords(Message{words, {{"ohms", tellsOhms ? ohmsFigure(*read.ohms) : ""}}}, language);
-}
-
 bool isSame(const OhmsRead& one, const OhmsRead& other)
 {
     return one.what == other.what && one.ohms.has_value() == other.ohms.has_value() && (!one.ohms || ohmsFigure(*one.ohms) == ohmsFigure(*other.ohms));
@@ -58,7 +43,7 @@ bool isSame(const OhmsRead& one, const OhmsRead& other)
 void addReadings(std::vector<std::vector<std::string>>& rows, const Job& job, const Probes& probes, const RingOut& read, Language language)
 {
     const auto add = [&](Text words, const Landing& red, const Landing& black, const OhmsRead& shown) {
-        rows.push_back({"  " + inWords(Message{words, {{"red", nameOf(job, red)}, {"black", nameOf(job, black)}}}, language), readWords(shown, language)});
+        rows.push_back({"  " + inWords(Message{words, {{"red", nameOf(job, red)}, {"black", nameOf(job, black)}}}, language), ohmsWords(shown, language)});
     };
     if (isSame(read.redOnFirst, read.redOnSecond))
         return add(eitherWay, probes.first, probes.second, read.redOnFirst);
@@ -77,6 +62,21 @@ std::string ringJson(const RingOut& read)
 }
 
 } // namespace
+
+std::string listed(const Job& job, const std::vector<Landing>& landings)
+{
+    std::string names;
+    for (const Landing& landing : landings)
+        names += (names.empty() ? "" : ", ") + nameOf(job, landing);
+    return names;
+}
+
+std::string ohmsWords(const OhmsRead& read, Language language)
+{
+    const bool tellsOhms = read.ohms && (read.what == Reads::Resistance || read.what == Reads::NotReadable);
+    const Text words = read.what == Reads::NotReadable && tellsOhms ? togetherWords : reads[static_cast<std::size_t>(read.what)];
+    return inWords(Message{words, {{"ohms", tellsOhms ? ohmsFigure(*read.ohms) : ""}}}, language);
+}
 
 std::string ohmsFigure(Ohms ohms)
 {

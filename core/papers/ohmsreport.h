@@ -20,6 +20,9 @@ OhmsReport ohmsReport(const Job& job, const Netlist& net, const std::vector<std:
 std::string ohmsText(const Job& job, const OhmsReport& report, const std::string& file, Language language);
 std::string ohmsJson(const Job& job, const OhmsReport& report); // DEVELOPERS.md describes it
 
+// What the meter shows: '6.46 Ω', 'open: over limit', 'a diode, forward; …'
+std::string ohmsWords(const OhmsRead& read, Language language);
+std::string listed(const Job& job, const std::vector<Landing>& landings); // 'LM1:K1.C, LM1:K1.NO'
 // '6.46 Ω', '2.2 kΩ'
 std::string ohmsFigure(Ohms ohms);
 

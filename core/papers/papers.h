@@ -1,6 +1,6 @@
 #pragma once
 
-#include "model/job.h"
+#include "papers/tablepaper.h"
 
 #include <span>
 #include <string>
@@ -14,13 +14,16 @@ struct PaperSetup {
     std::string digest; // digestOf(job) (core/file), for the title block
 };
 
-// A paper's plain forms; ui/print draws the ones that have pages.
+// A paper's plain forms. One that is nothing but tables says only these and its CSV; ui/print draws pages for the others.
 struct Paper {
     std::string_view name; // as typed: 'schedule'
     Text title;
+    TablePaper (*tables)(const Job& job, const PaperSetup& setup); // null: it has a text of its own
     std::string (*text)(const Job& job, const PaperSetup& setup);
     std::string (*csv)(const Job& job, const PaperSetup& setup);
 };
+
+std::string textOf(const Paper& paper, const Job& job, const PaperSetup& setup);
 
 std::span<const Paper* const> allPapers();
 const Paper* paperNamed(std::string_view name); // null when there is none

@@ -44,7 +44,6 @@ constexpr Text setLonger = {.en = "SET OVER {least} s: it asks {operator}", .es 
 constexpr Text setAFunction = {.en = "CHOOSE: as it stands, nothing happens", .es = "ELIJA: tal como está, no pasa nada"};
 constexpr Text setApart = {.en = "SET {least} mm APART", .es = "SEPARE {least} mm"};
 constexpr Text whilePowering = {.en = "while power comes on: {value}", .es = "al dar tensión: {value}"};
-constexpr const char* blank = "________";
 
 Message valueWords(const Setting& about, const SettingValue& value)
 {
@@ -166,7 +165,7 @@ std::string whatOf(const SettingLine& line, Language language)
 std::vector<std::string> cellsOf(const SettingLine& line, Language language)
 {
     return {line.device,  whatOf(line, language), pictureOf(line, language), inWords(line.wished, language), inWords(line.factory, language), noteOf(line, language),
-            blank, blank, tickBox};
+            toFillIn, toFillIn, tickBox};
 }
 
 // ---- Pictures in letters.

@@ -1,6 +1,7 @@
 #include "papers/tablepaper.h"
 
 #include "papers/columns.h"
+#include "papers/csv.h"
 
 #include <fmt/format.h>
 
@@ -40,6 +41,20 @@ std::string tableText(const TablePaper& paper, Language language)
         text += table.rows.empty() ? table.none + "\n" : alignedColumns(rows);
     }
     return text + "\n" + std::string(inWords(shortCaution, language)) + "\n";
+}
+
+std::string tableCsv(const TablePaper& paper, std::vector<std::string> columns)
+{
+    columns.insert(columns.begin(), "table");
+    columns.insert(columns.end(), {"job", "revision", "digest"});
+    std::string csv = csvRow(columns);
+    for (const PaperTable& table : paper.tables)
+        for (std::vector<std::string> cells : table.rows) {
+            cells.insert(cells.begin(), table.title);
+            cells.insert(cells.end(), {paper.title.number, paper.title.revision, paper.title.digest});
+            csv += csvRow(cells);
+        }
+    return csv;
 }
 
 std::vector<std::string> headsIn(const std::vector<Text>& heads, Language language)

@@ -29,10 +29,15 @@ struct TablePaper {
 // For people: aligned columns, UTF-8, LF; the cautions in both languages.
 std::string tableText(const TablePaper& paper, Language language);
 
+// For programs: the rows of all tables, which have these columns; each begins with its table's title and ends with the job's
+// number, revision and digest.
+std::string tableCsv(const TablePaper& paper, std::vector<std::string> columns);
+
 // ---- Cells that several papers have.
 
 inline constexpr const char* tickBox = "☐";
 inline constexpr const char* nothingToSay = "–";
+inline constexpr const char* toFillIn = "________";
 std::vector<std::string> headsIn(const std::vector<Text>& heads, Language language);
 // '12.5 m / 41 ft'
 std::string lengthInWords(Metres length);

@@ -17,8 +17,8 @@ const PaperSetup english{Language::English, "0123456789ab"};
 
 TEST(PartsList, ReadsLikeThis)
 {
-    expectGolden("parts.txt", paperNamed("parts")->text(papersite::oneOfEverything(), english));
-    expectGolden("parts-es.txt", paperNamed("parts")->text(papersite::oneOfEverything(), {Language::Spanish, "0123456789ab"}));
+    expectGolden("parts.txt", textOf(*paperNamed("parts"), papersite::oneOfEverything(), english));
+    expectGolden("parts-es.txt", textOf(*paperNamed("parts"), papersite::oneOfEverything(), {Language::Spanish, "0123456789ab"}));
 }
 
 TEST(PartsList, CountsEveryDeviceAndCableOnceUnderWhoBringsIt)
@@ -48,7 +48,7 @@ TEST(PartsList, PutsTheSameKindOnOneLineWithAllItsTags)
     EXPECT_EQ(list.lines[0].count, 2);
     EXPECT_EQ(list.lines[0].tags, (std::vector<std::string>{"PB2", "PB10"}));
     EXPECT_EQ(list.lines[1].owner, PartOwner::Existing);
-    EXPECT_NE(paperNamed("parts")->text(site.job, english).find("moved"), std::string::npos);
+    EXPECT_NE(textOf(*paperNamed("parts"), site.job, english).find("moved"), std::string::npos);
 }
 
 } // namespace

@@ -283,8 +283,8 @@ Job powerJob()
     return site.job;
 }
 
-TEST(Power, ReadsLikeThis) { expectGolden("power.txt", paperNamed("power")->text(powerJob(), english)); }
-TEST(Power, ReadsLikeThisInSpanish) { expectGolden("power-es.txt", paperNamed("power")->text(powerJob(), spanish)); }
+TEST(Power, ReadsLikeThis) { expectGolden("power.txt", textOf(*paperNamed("power"), powerJob(), english)); }
+TEST(Power, ReadsLikeThisInSpanish) { expectGolden("power-es.txt", textOf(*paperNamed("power"), powerJob(), spanish)); }
 TEST(Power, GivesThisCsv) { expectGolden("power.csv", paperNamed("power")->csv(powerJob(), english)); }
 
 TEST(Power, HasNoEmptyCellAndNoWordOfSafety)

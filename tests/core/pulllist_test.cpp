@@ -44,8 +44,8 @@ public:
 
 TEST(PullList, ReadsLikeThis)
 {
-    expectGolden("pull.txt", paperNamed("pull")->text(papersite::oneOfEverything(), english));
-    expectGolden("pull-es.txt", paperNamed("pull")->text(papersite::oneOfEverything(), {Language::Spanish, "0123456789ab"}));
+    expectGolden("pull.txt", textOf(*paperNamed("pull"), papersite::oneOfEverything(), english));
+    expectGolden("pull-es.txt", textOf(*paperNamed("pull"), papersite::oneOfEverything(), {Language::Spanish, "0123456789ab"}));
 }
 
 TEST(PullList, GoesBoxByBoxTheLongestFirstAndKeepsAPullTogether)
@@ -69,7 +69,7 @@ TEST(PullList, CutsLongerThanDrawnAndUpToAHalfMetre)
     const PullList list = pullListOf(pulling.site.job, "");
     EXPECT_EQ(list.lines[0].cut, Metres{12.5});
     EXPECT_FALSE(list.lines[1].cut.has_value());
-    EXPECT_NE(paperNamed("pull")->text(pulling.site.job, english).find("measure before cutting"), std::string::npos);
+    EXPECT_NE(textOf(*paperNamed("pull"), pulling.site.job, english).find("measure before cutting"), std::string::npos);
 }
 
 TEST(PullList, TotalsWhatIsPulledByTypeAndLeavesOutWhatIsThere)
@@ -107,7 +107,7 @@ TEST(PullList, CountsSpareCores)
 
 TEST(PullList, OfAnEmptyJobSaysThatThereIsNoCable)
 {
-    EXPECT_NE(paperNamed("pull")->text(Job{}, english).find("There is no cable."), std::string::npos);
+    EXPECT_NE(textOf(*paperNamed("pull"), Job{}, english).find("There is no cable."), std::string::npos);
 }
 
 } // namespace

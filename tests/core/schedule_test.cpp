@@ -50,12 +50,12 @@ std::string cellOf(const Schedule& schedule, const std::string& device, const st
 
 TEST(Schedule, ReadsLikeThis)
 {
-    expectGolden("schedule.txt", paperNamed("schedule")->text(papersite::oneOfEverything(), english));
+    expectGolden("schedule.txt", textOf(*paperNamed("schedule"), papersite::oneOfEverything(), english));
 }
 
 TEST(Schedule, ReadsLikeThisInSpanish)
 {
-    expectGolden("schedule-es.txt", paperNamed("schedule")->text(papersite::oneOfEverything(), spanish));
+    expectGolden("schedule-es.txt", textOf(*paperNamed("schedule"), papersite::oneOfEverything(), spanish));
 }
 
 TEST(Schedule, GivesThisCsv)
@@ -500,7 +500,7 @@ TEST(Papers, HaveNamesThatAreTheirOwnAndWordsInEveryLanguage)
 
 TEST(Papers, SayEveryCautionInBothLanguages)
 {
-    const std::string text = paperNamed("schedule")->text(papersite::oneOfEverything(), spanish);
+    const std::string text = textOf(*paperNamed("schedule"), papersite::oneOfEverything(), spanish);
     for (const Message& caution : cautions())
         for (const Language language : {Language::English, Language::Spanish})
             EXPECT_NE(text.find(inWords(caution, language)), std::string::npos) << inWords(caution, language);

@@ -17,8 +17,8 @@ const PaperSetup english{Language::English, "0123456789ab"};
 
 TEST(SettingsSheet, ReadsLikeThis)
 {
-    expectGolden("settings.txt", paperNamed("settings")->text(papersite::oneOfEverything(), english));
-    expectGolden("settings-es.txt", paperNamed("settings")->text(papersite::oneOfEverything(), {Language::Spanish, "0123456789ab"}));
+    expectGolden("settings.txt", textOf(*paperNamed("settings"), papersite::oneOfEverything(), english));
+    expectGolden("settings-es.txt", textOf(*paperNamed("settings"), papersite::oneOfEverything(), {Language::Spanish, "0123456789ab"}));
 }
 
 SettingLine jumper(std::optional<std::size_t> position)
@@ -76,14 +76,14 @@ TEST(SettingsSheet, SaysWhatMustBeChangedFromTheFactoryAndWhatDisagrees)
     EXPECT_EQ(toldOf(site.job, "JA").at("disagrees"), "no");
     EXPECT_EQ(toldOf(site.job, "").at("set_to"), "6 s"); // nobody chose: as from the factory
     EXPECT_EQ(toldOf(site.job, "").at("change"), "no");
-    const std::string text = paperNamed("settings")->text(site.job, english);
+    const std::string text = textOf(*paperNamed("settings"), site.job, english);
     EXPECT_NE(text.find("CHANGE"), std::string::npos);
     EXPECT_NE(text.find("SET WITH POWER OFF"), std::string::npos);
 }
 
 TEST(SettingsSheet, OfAJobWithoutSettingsSaysSo)
 {
-    EXPECT_NE(paperNamed("settings")->text(Job{}, english).find("No device has anything to set."), std::string::npos);
+    EXPECT_NE(textOf(*paperNamed("settings"), Job{}, english).find("No device has anything to set."), std::string::npos);
 }
 
 // By "DEVICE what": what the rules about settings advise.

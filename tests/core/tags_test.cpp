@@ -16,7 +16,7 @@ const PaperSetup english{Language::English, "0123456789ab"};
 
 TEST(Tags, ReadLikeThis)
 {
-    expectGolden("tags.txt", paperNamed("tags")->text(papersite::oneOfEverything(), english));
+    expectGolden("tags.txt", textOf(*paperNamed("tags"), papersite::oneOfEverything(), english));
 }
 
 TEST(Tags, AreOneForEachConductorEndAndCableEndAndDevice)

@@ -322,7 +322,7 @@ TEST(Print, NamesThePapersAndForms)
     const TemporaryFolder folder;
     const std::string job = emptyJob(folder);
     EXPECT_EQ(doorloom({"print", job, "--paper", "poster", "--to", "out.csv"}).err,
-              "--paper: There is no paper 'poster'. Use one of: schedule, tags, pull, settings, power, parts.\n");
+              "--paper: There is no paper 'poster'. Use one of: schedule, tags, pull, settings, power, parts, ring-out, meter, locks, function-test, findings.\n");
     EXPECT_EQ(doorloom({"print", job, "--paper", "tags", "--to", "out.odt"}).err,
               "--to: 'out.odt' ends with no form that a paper can have. Let its name end with .pdf, .csv or "
               ".txt.\n");

@@ -2,8 +2,10 @@
 #include "core/random.h"
 #include "core/randomwiring.h"
 #include "external/samples.h"
+#include "papers/papers.h"
 #include "solve/spicedeck.h"
 #include "solve/worst.h"
+#include "verdict/positions.h"
 #include "verdict/questions.h"
 
 #include <fmt/format.h>
@@ -271,6 +273,36 @@ TEST(Ngspice, ReadsTheWorstOfRandomDoorsWhereWeFindIt)
         EXPECT_GE(circuits, 60u);
         EXPECT_GT(compared, 10 * circuits);
     }
+}
+
+// "24.0 V" of the meter sheet of every sample is what ngspice reads at rest between the terminals named, on DC.
+TEST(Ngspice, ReadsWhatTheMeterSheetsOfTheSamplesSay)
+{
+    std::size_t compared = 0;
+    for (const auto& [name, job] : sampleJobs()) {
+        const Netlist net(job);
+        const Meter meter(job, net);
+        const Readings readings(meter, atRest(net.circuit()));
+        const DeckNodes nodes(readings.network());
+        Simulator simulator;
+        simulator.add(spiceDeck(job, net, readings, name));
+        const auto volts = simulator.run().front();
+        std::map<std::string, std::string> nodeOf; // of a terminal
+        for (const Device& device : job.devices)
+            for (const Terminal* terminal : terminalsOf(*kindOf(job, device)))
+                if (const auto vertex = net.vertexOf(device.id, terminal->key))
+                    nodeOf[nameOf(job, Landing{device.id, terminal->key})] = nodes[*vertex];
+        for (const PaperTable& table : paperNamed("meter")->tables(job, {}).tables)
+            for (const auto& row : table.rows) {
+                if (row[3] != "DC" || row[4].find(" V") == std::string::npos)
+                    continue;
+                ASSERT_TRUE(volts.contains(nodeOf[row[1]]) && volts.contains(nodeOf[row[2]])) << name << " " << row[1];
+                EXPECT_NEAR(std::stod(row[4]), volts.at(nodeOf[row[1]]) - volts.at(nodeOf[row[2]]), 0.0511) << name << " " << row[1] << " " << row[2];
+                ++compared;
+            }
+    }
+    fmt::print("{} readings of meter sheets\n", compared);
+    EXPECT_GT(compared, 60u);
 }
 
 } // namespace

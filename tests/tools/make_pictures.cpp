@@ -50,7 +50,7 @@ struct TidiedSheet {
 const TidiedSheet tidiedSheets[] = {
     {"tidy-restroom", {"restroom-public"}, {}},
     {"tidy-vestibule", {"restroom-staff", "archive-room"}, {"CAB"}},
-    {"tidy-fifty", {"restroom-public", "restroom-staff", "archive-room", "yard-gate"}, {}},
+    {"tidy-fifty", {"restroom-public", "restroom-staff", "archive-room", "yard-gate", "restroom-staff"}, {}},
 };
 
 // Each is taken at both, in pixels of the screen.
@@ -147,8 +147,9 @@ bool takeTidied(const TidiedSheet& sheet, const QString& folder, const std::vect
     window.QWidget::show();
     window.open().begin(job);
     window.sheet().fit();
-    QTest::qWait(500);
-    const bool saved = window.sheet().grab().save(folder + "/" + sheet.name + ".png");
+    const bool isSettled = QTest::qWaitFor([&] { return window.sheet().isSettled(); }, 60'000);
+    QTest::qWait(100);
+    const bool saved = isSettled && window.sheet().grab().save(folder + "/" + sheet.name + ".png");
     window.open().begin(Job{});
     return takePage(job, folder + "/" + sheet.name + "-page.png") && saved;
 }

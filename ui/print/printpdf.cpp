@@ -1,9 +1,6 @@
 #include "print/printpdf.h"
 
-#include "papers/partslist.h"
 #include "papers/powerforms.h"
-#include "papers/pulllist.h"
-#include "papers/settingssheet.h"
 #include "print/labelpages.h"
 #include "print/powerpages.h"
 #include "print/printwords.h"
@@ -75,26 +72,17 @@ constexpr DrawnPaper drawnPapers[] = {
          return drawnSchedule(scheduleOf(job, setup.digest), page);
      }},
     {"tags", [](const Job& job, const PaperSetup& setup, const PageSetup& page) { return drawnTags(tagsOf(job, setup.digest), page); }},
-    {"pull", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
-         return drawnTables(pullTables(job, pullListOf(job, setup.digest), page.language), page);
-     }},
-    {"settings", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
-         return drawnTables(settingsTables(job, settingsOf(job, setup.digest), page.language), page);
-     }},
-    {"parts", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
-         return drawnTables(partsTables(partsOf(job, setup.digest), page.language), page);
-     }},
     {"power", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
          return drawn(powerOf(job, setup.digest), powerTitle, powerPages, page);
      }},
 };
 
-const DrawnPaper* drawnPaperCalled(std::string_view name)
+Result<Drawn> drawnPaper(std::string_view name, const Job& job, const PaperSetup& setup, const PageSetup& page)
 {
     for (const DrawnPaper& each : drawnPapers)
         if (each.name == name)
-            return &each;
-    return nullptr;
+            return each.draw(job, setup, page);
+    return drawnTables(paperNamed(name)->tables(job, setup), page);
 }
 
 std::string pdfOfDrawn(const Drawn& drawn) { return pdfOf(drawn.pages, drawn.font, drawn.layout, drawn.title); }
@@ -111,7 +99,7 @@ Result<std::string> schedulePdf(const Schedule& schedule, const PageSetup& setup
 
 Result<std::string> paperPdf(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page)
 {
-    const Result<Drawn> drawn = drawnPaperCalled(paper)->draw(job, setup, page);
+    const Result<Drawn> drawn = drawnPaper(paper, job, setup, page);
     if (!drawn.ok())
         return drawn.problem();
     return pdfOfDrawn(drawn.value());
@@ -120,7 +108,7 @@ Result<std::string> paperPdf(std::string_view paper, const Job& job, const Paper
 Result<Done> printPaper(std::string_view paper, const Job& job, const PaperSetup& setup, const PageSetup& page,
                         QPrinter& printer)
 {
-    const Result<Drawn> drawn = drawnPaperCalled(paper)->draw(job, setup, page);
+    const Result<Drawn> drawn = drawnPaper(paper, job, setup, page);
     if (!drawn.ok())
         return drawn.problem();
     printer.setPageLayout(drawn.value().layout);

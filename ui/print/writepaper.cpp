@@ -20,7 +20,7 @@ Result<std::string> bytesOf(const Paper& paper, const Job& job, const PaperSetup
     if (form == ".csv")
         return paper.csv(job, setup);
     if (form == ".txt")
-        return paper.text(job, setup);
+        return textOf(paper, job, setup);
     if (form == ".pdf")
         return paperPdf(paper.name, job, setup, page);
     return Problem{.what = {unknownForm, {{"file", file}}}, .where = "--to", .remedy = formsThere};
