@@ -13,7 +13,7 @@ extern const Check shortedSource, nearlyShorted, batteryWrong, wetOutput, twoFee
     suppression, optionNotChosen, emptyTerminal, waitingEnd, overfilledTerminal, duplicateTag, heldOn,
     sidesShareInput, loopAtRest, unlatchedInFire, shortRelease, dataCrossed, loneEnd, earthedTwice,
     mainsBeside, dataBesidePower, shieldEarthing, noTransfer, colourMisleads, shortRequest,
-    startOnRelease, doesNothing, closeActuators;
+    startOnRelease, doesNothing, closeActuators, bridgedContact, operatedAtRest, idleContact;
 
 // The order in which one speaks before another when each would mend the other.
 static constexpr const Check* checks[] = {
@@ -23,7 +23,7 @@ static constexpr const Check* checks[] = {
     &overloadedContact, &overloadedFuse, &directRelease, &releaseInMinus, &wrongInSituation,
     &operatorInSituation, &heldOn, &sidesShareInput, &unlatchedInFire, &shortRelease, &startsEarly,
     &shortRequest, &startOnRelease, &doesNothing, &buzzes, &alwaysFed, &sharedLoop, &endOfLineValue,
-    &neverOperated, &alwaysOperated, &loopAtRest,
+    &neverOperated, &alwaysOperated, &loopAtRest, &operatedAtRest, &bridgedContact, &idleContact,
     &endOfLinePlace, &solidState, &contactLeast, &dataCrossed, &varistorRating, &thinConductor,
     &largeFuse, &class2Limit, &wireRange, &mainsBeside, &dataBesidePower, &shieldEarthing,
     &earthedTwice, &noTransfer, &suppression, &closeActuators,

@@ -15,7 +15,7 @@ constexpr Text alwaysRemedy = {.en = "Take out what bridges the contact between 
 
 extern const Check alwaysOperated = {
     .code = "always-operated",
-    .worst = Severity::Fault,
+    .worst = Severity::Danger,
     .title = {.en = "Input always operated", .es = "Entrada siempre accionada"},
     .notCovered = {.en = "inputs that a link from the factory closes on purpose",
                    .es = "entradas que cierra a propósito un puente de fábrica"},

@@ -20,6 +20,11 @@ constexpr Text isReversed = {.en = ": {battery} is landed the wrong way round", 
 constexpr Text asMany = {.en = "Land batteries in series that add up to {wanted} V, plus to {plus}.",
                          .es = "Conecte baterías en serie que sumen {wanted} V, positivo a {plus}."};
 constexpr Text nothing = {.en = "", .es = ""};
+constexpr Text shortWhy = {.en = "{plus} and {minus}, to which {charger}'s battery belongs, are one net: the battery is shorted as soon as it is landed.",
+                           .es = "{plus} y {minus}, donde va la batería de {charger}, son un mismo punto: la batería queda en cortocircuito al conectarla."};
+constexpr Text openWhy = {.en = "Something is landed for {charger}'s battery, and no string of batteries leads from {plus} to {minus}: without mains nothing works.",
+                          .es = "Hay algo conectado para la batería de {charger}, y ninguna serie de baterías va de {plus} a {minus}: sin red no funciona nada."};
+constexpr Text takeOffWords = {.en = "Take off what joins {plus} and {minus}.", .es = "Quite lo que une {plus} y {minus}."};
 
 struct Battery {
     DeviceId device;
@@ -79,6 +84,29 @@ std::string volts(double value)
     return fmt::format("{:g}", std::round(value * 10) / 10);
 }
 
+// Where no string leads from one of the charger's terminals to the other: joined, or landed and leading nowhere.
+std::optional<Finding> withoutString(const Facts& facts, const Device& charger, const BatteryPortPart& port, Vertex plus, Vertex minus)
+{
+    const bool shorted = facts.ask.netOf(plus) == facts.ask.netOf(minus);
+    if (!shorted && !facts.isLanded(plus) && !facts.isLanded(minus))
+        return std::nullopt; // inside, or not bought yet
+    Finding finding;
+    finding.rule = "battery-wrong";
+    finding.reason = shorted ? "shorted" : "no string";
+    finding.severity = shorted ? Severity::Danger : Severity::Fault;
+    finding.at = {deviceSpot(charger.id)};
+    finding.why = {shorted ? shortWhy : openWhy, {{"charger", charger.tag}, {"plus", nameOf(facts, plus)}, {"minus", nameOf(facts, minus)}}};
+    finding.remedy = {asMany, {{"wanted", volts(port.nominal.value)}, {"plus", nameOf(facts, plus)}}};
+    if (shorted) {
+        finding.remedy = {takeOffWords, {{"plus", nameOf(facts, plus)}, {"minus", nameOf(facts, minus)}}};
+        finding.path = wayBetween(facts, {}, plus, minus, false);
+        Remedies remedies(facts);
+        remedies.breakWay(finding.path);
+        finding.remedies = remedies.taken();
+    }
+    return finding;
+}
+
 std::vector<Finding> findWrongBatteries(const Facts& facts)
 {
     std::vector<Battery> batteries;
@@ -88,6 +116,9 @@ std::vector<Finding> findWrongBatteries(const Facts& facts)
     std::vector<Finding> findings;
     forEachPart<BatteryPortPart>(facts, [&](const Device& charger, const BatteryPortPart& port, Vertex plus, Vertex minus) {
         const std::vector<InString> string = stringBetween(facts, batteries, plus, minus, {});
+        if (string.empty())
+            if (auto finding = withoutString(facts, charger, port, plus, minus))
+                findings.push_back(*std::move(finding));
         const double sum = sumOf(string), wanted = port.nominal.value;
         if (string.empty() || std::abs(sum - wanted) <= mostOff * wanted)
             return;

@@ -75,13 +75,13 @@ void leadThroughFreeContacts(const Facts& facts, const std::vector<Origin>& way,
         if (!opensWith(joint.guard, throws))
             continue;
         for (const auto& [here, free] : {std::pair(joint.a, joint.b), std::pair(joint.b, joint.a)}) {
-            const auto target = facts.landingAt(free);
+            const auto target = facts.landingAt(free), own = facts.landingAt(here);
             if (!target || facts.isLanded(free) || !facts.isLanded(here))
                 continue;
             for (const Origin& origin : way)
                 if (const Conductor* row = facts.job.conductors.find(origin.conductor))
                     for (const Landing* end : {landingOf(row->from), landingOf(row->to)})
-                        if (end && end->device != target->device && netOf(*end) == facts.ask.netOf(here))
+                        if (end && (end->device != target->device || *end == own) && netOf(*end) == facts.ask.netOf(here))
                             remedies.moveEnd(*row, *end, *target);
         }
     }

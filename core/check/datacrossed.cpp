@@ -2,9 +2,10 @@
 #include "check/remedies.h"
 #include "check/tell.h"
 
+#include <algorithm>
 #include <map>
 
-// Data lines: a terminal of one line joined to one of another, or to its own kind with no minus in common.
+// Data lines: a terminal of one line joined to one of another, or to its own kind with no minus in common; half a pair landed.
 namespace doorloom {
 
 namespace {
@@ -16,6 +17,10 @@ constexpr Text crossedRemedy = {.en = "Land {one} and {other} each on the line o
 constexpr Text minusWhy = {.en = "{one} and {other} are joined, and their minuses {oneMinus} and {otherMinus} are not: what is sent has no return.",
                            .es = "{one} y {other} están unidos, y sus negativos {oneMinus} y {otherMinus} no: lo que se envía no tiene retorno."};
 constexpr Text minusRemedy = {.en = "Join {oneMinus} and {otherMinus}.", .es = "Una {oneMinus} y {otherMinus}."};
+
+constexpr Text openWhy = {.en = "{joined} reaches {to}, and {open} reaches nothing: half a pair, nothing is read.",
+                          .es = "{joined} llega a {to}, y {open} no llega a nada: medio par, no se lee nada."};
+constexpr Text openRemedy = {.en = "Land {open} on the line of its name beside {to}.", .es = "Conecte {open} a la línea de su nombre junto a {to}."};
 
 struct Signal {
     const Device* device;
@@ -88,10 +93,51 @@ Finding withoutMinus(const Facts& facts, const Signal& one, const Signal& other)
     return finding;
 }
 
+std::vector<const SignalPart*> linesOf(const Facts& facts, const Device& device)
+{
+    std::vector<const SignalPart*> lines;
+    for (const Part& part : kindOf(facts.job, device)->parts)
+        if (const auto* signal = std::get_if<SignalPart>(&part.body); signal && holds(device, part.when))
+            lines.push_back(signal);
+    return lines;
+}
+
+// A line of either device whose namesake on the other is not joined with it, though another of their lines is.
+void addOpenLines(const Facts& facts, const Signal& one, const Signal& other, const std::map<Vertex, std::vector<Signal>>& byNet,
+                  std::vector<Finding>& findings)
+{
+    const auto isCrossed = [&](Vertex vertex, const std::string& line) {
+        const auto found = byNet.find(facts.ask.netOf(vertex));
+        return found != byNet.end() && std::any_of(found->second.begin(), found->second.end(), [&](const Signal& each) { return each.part->line != line; });
+    };
+    for (const SignalPart* line : linesOf(facts, *one.device)) {
+        const SignalPart* namesake = lineOf(facts, *other.device, line->line);
+        const auto here = facts.net.vertexOf(one.device->id, line->terminal);
+        const auto there = namesake ? facts.net.vertexOf(other.device->id, namesake->terminal) : std::nullopt;
+        if (!here || !there || facts.ask.netOf(*here) == facts.ask.netOf(*there) || isCrossed(*here, line->line) || isCrossed(*there, line->line))
+            continue; // what is crossed speaks by itself
+        const Vertex open = facts.isLanded(*here) ? *there : *here;
+        Finding finding = findingFor(facts, one, other, "line open");
+        finding.at = {spotOf(facts, open)};
+        finding.why = {openWhy, {{"joined", nameOf(facts, one.terminal)}, {"to", nameOf(facts, other.terminal)}, {"open", nameOf(facts, open)}}};
+        finding.remedy = {openRemedy, {{"open", nameOf(facts, open)}, {"to", nameOf(facts, other.terminal)}}};
+        Remedies remedies(facts);
+        remedies.land(*here, *there);
+        finding.remedies = remedies.taken();
+        if (std::none_of(findings.begin(), findings.end(), [&](const Finding& each) { return each.at == finding.at; }))
+            findings.push_back(std::move(finding));
+    }
+}
+
 std::vector<Finding> findCrossed(const Facts& facts)
 {
     std::vector<Finding> findings;
-    for (const auto& [net, signals] : signalsByNet(facts))
+    const std::map<Vertex, std::vector<Signal>> byNet = signalsByNet(facts);
+    for (const auto& [net, signals] : byNet)
+        for (std::size_t i = 1; i < signals.size(); ++i)
+            if (signals.front().part->line == signals[i].part->line)
+                addOpenLines(facts, signals.front(), signals[i], byNet, findings);
+    for (const auto& [net, signals] : byNet)
         for (std::size_t i = 1; i < signals.size(); ++i) {
             const Signal &one = signals.front(), &other = signals[i];
             if (one.part->line != other.part->line)
@@ -107,7 +153,7 @@ std::vector<Finding> findCrossed(const Facts& facts)
 extern const Check dataCrossed = {
     .code = "data-crossed",
     .worst = Severity::Fault,
-    .title = {.en = "Data lines crossed, or without a common minus", .es = "Líneas de datos cruzadas o sin negativo común"},
+    .title = {.en = "Data lines crossed, half landed, or without a common minus", .es = "Líneas de datos cruzadas, a medias o sin negativo común"},
     .notCovered = {.en = "how long a data line is; resistors at the ends of a bus; addresses",
                    .es = "la longitud de una línea de datos; resistencias en los extremos de un bus; direcciones"},
     .run = findCrossed,

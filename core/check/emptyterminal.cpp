@@ -12,6 +12,18 @@ constexpr Text emptyWhy = {.en = "Nothing is landed on {terminals}, without whic
                            .es = "No hay nada conectado en {terminals}; sin ello {device} no funciona."};
 constexpr Text emptyRemedy = {.en = "Land {terminals}.", .es = "Conecte {terminals}."};
 
+// By a link that is always there: a conductor on the other terminal does as well.
+bool isLinkedToLanded(const Facts& facts, const Device& device, const Kind& kind, const Key& terminal)
+{
+    return std::any_of(kind.parts.begin(), kind.parts.end(), [&](const Part& part) {
+        const auto* link = std::get_if<LinkPart>(&part.body);
+        if (!link || !part.when.empty() || (link->a != terminal && link->b != terminal))
+            return false;
+        const auto other = facts.net.vertexOf(device.id, link->a == terminal ? link->b : link->a);
+        return other && facts.isLanded(*other);
+    });
+}
+
 std::vector<Finding> findEmpty(const Facts& facts)
 {
     std::vector<Finding> findings;
@@ -23,7 +35,7 @@ std::vector<Finding> findEmpty(const Facts& facts)
             const bool required = std::any_of(terminal->required.begin(), terminal->required.end(),
                                               [&](const Condition& when) { return holds(device, when); });
             const auto vertex = facts.net.vertexOf(device.id, terminal->key);
-            if (!required || !vertex || facts.isLanded(*vertex))
+            if (!required || !vertex || facts.isLanded(*vertex) || isLinkedToLanded(facts, device, *kind, terminal->key))
                 continue;
             finding.at.push_back(terminalSpot({device.id, terminal->key}));
             names.push_back(verbatim(nameOf(facts.job, Landing{device.id, terminal->key})));

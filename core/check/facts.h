@@ -37,7 +37,7 @@ public:
     DeviceId deviceOfFeed(std::uint32_t feed) const { return deviceOf(circuit().feeds[feed].origin); }
     // The kind's load behind an element; null when it is another part.
     const LoadPart* loadOf(std::uint32_t element) const;
-    // Conductors on the vertex, and those on any terminal that is always one net with it inside its device.
+    // Conductors on the vertex itself: the splice, or the one terminal.
     std::vector<const Conductor*> conductorsAt(Vertex vertex) const;
     bool isLanded(Vertex vertex) const { return !conductorsAt(vertex).empty(); }
     std::optional<Landing> landingAt(Vertex vertex) const; // nothing inside a device or on a splice

@@ -1,6 +1,8 @@
 #include "check/figures.h"
 
+#include "solve/inputways.h"
 #include "solve/lookedat.h"
+#include "verdict/positions.h"
 
 #include <algorithm>
 #include <cmath>
@@ -60,6 +62,7 @@ public:
         for (const LookedAt::Group& group : look.groups())
             tried_.insert(tried_.end(), group.operators.begin(), group.operators.end());
         figures_.coverage = look.forEach([&](std::size_t group, const Position& settled) { return lookAt(group, settled); });
+        lookTowardsLoads();
         sumUp();
         return std::move(figures_);
     }
@@ -173,6 +176,25 @@ private:
         for (std::uint32_t i = 0; i < isMetered_.size(); ++i)
             if (isMetered_[i])
                 put(figures_.highestVolts[i], voltsAt(high, i), settled);
+    }
+
+    // What no load asks for: contacts that bring a load to an input.
+    void lookTowardsLoads()
+    {
+        constexpr std::size_t mostOperators = 6;
+        for (std::vector<MovedIndex> operators : ac() ? std::vector<std::vector<MovedIndex>>{} : operatorsTowardsLoads(meter_, ask_)) {
+            operators.resize(std::min(operators.size(), mostOperators));
+            Position position = atRest(circuit_);
+            if (!operators.empty())
+                forEachPosition(circuit_, operators, position, [&] {
+                    const auto settled = ask_.settled(position);
+                    if (!settled || isShorted(*settled))
+                        return true;
+                    if (const Readings nominal(meter_, *settled); holds(nominal))
+                        lookAtInputs(*settled, nominal);
+                    return true;
+                });
+        }
     }
 
     void lookAtInputs(const Position& settled, const Readings& nominal)

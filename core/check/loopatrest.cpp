@@ -13,6 +13,10 @@ constexpr Text openWhy = {.en = "{input} must be closed while all is well, and i
                           .es = "{input} debe estar cerrada cuando todo va bien y en reposo está abierta: lo que la cierra lo hace cuando debería abrir."};
 constexpr Text deadWhy = {.en = "{input} stays closed while {sensor} is without power: nobody is seen, and the door is driven all the same.",
                           .es = "{input} sigue cerrada con {sensor} sin corriente: no se ve a nadie, y la puerta se mueve igual."};
+constexpr Text leftOutWhy = {.en = "{sensor} sees somebody, and {input} stays closed: its contact is not in the loop.",
+                             .es = "{sensor} ve a alguien y {input} sigue cerrada: su contacto no está en el lazo."};
+constexpr Text leftOutRemedy = {.en = "Put a contact of {sensor} that opens when it sees somebody into the loop of {input}, in line with the others.",
+                                .es = "Ponga en el lazo de {input}, en serie con los demás, un contacto de {sensor} que abra cuando vea a alguien."};
 constexpr Text openRemedy = {.en = "Land {input} on the contact that is closed at rest.", .es = "Conecte {input} al contacto cerrado en reposo."};
 constexpr Text deadRemedy = {.en = "Take a contact of {sensor} that is held closed by power and opens without it, and have {sensor}'s relay held in.",
                              .es = "Use un contacto de {sensor} que la corriente mantenga cerrado y que abra sin ella, con el relé de {sensor} activado en "
@@ -60,6 +64,39 @@ Finding closedWhileDead(const Facts& facts, std::uint32_t input, MovedIndex move
     return finding;
 }
 
+// A contact of it landed where the loop is, in whatever way.
+bool isBeside(const Facts& facts, DeviceId sensor, std::uint32_t input)
+{
+    const std::vector<Joint>& joints = facts.circuit().joints;
+    return std::any_of(joints.begin(), joints.end(), [&](const Joint& joint) {
+        const Origin& origin = facts.net.origin(joint.origin);
+        return origin.device == sensor && partBehind<ContactPart>(facts.job, origin) &&
+               facts.ask.sameIsland(joint.a, facts.circuit().inputs[input].terminal) && (facts.isLanded(joint.a) || facts.isLanded(joint.b));
+    });
+}
+
+// Sensors beside the loop that see somebody, and it stays closed.
+void addLeftOut(const Facts& facts, std::uint32_t input, std::vector<Finding>& findings)
+{
+    for (const Operator& row : facts.job.operators) {
+        const auto moved = facts.net.indexOf(row.id);
+        if (row.nature != OperatorNature::Sensor || !moved || !isBeside(facts, row.owner, input))
+            continue;
+        Position position = atRest(facts.circuit());
+        position[*moved] = position[*moved] == 0 ? 1 : 0;
+        const auto settled = facts.ask.settled(position);
+        if (!settled || !facts.ask.operatedIn(*settled, input))
+            continue;
+        Finding finding = findingFor(facts, input, "sensor left out", Severity::Danger);
+        finding.throws = {witnessAt(facts, position, {*moved})};
+        const std::string sensor = tagOf(facts.job, row.owner), name = nameOf(facts, facts.circuit().inputs[input].terminal);
+        finding.why = {leftOutWhy, {{"sensor", sensor}, {"input", name}}};
+        finding.remedy = {leftOutRemedy, {{"sensor", sensor}, {"input", name}}};
+        finding.remedies.clear();
+        findings.push_back(std::move(finding));
+    }
+}
+
 // Sensors in the loop, each by what its own power moves.
 std::vector<MovedIndex> poweredSensors(const Facts& facts, std::uint32_t input)
 {
@@ -94,6 +131,8 @@ std::vector<Finding> findWrongLoops(const Facts& facts)
         for (MovedIndex moved : watchesForPeople(facts, input) ? poweredSensors(facts, input) : std::vector<MovedIndex>{})
             if (closedWith(facts, idle, input, moved))
                 findings.push_back(closedWhileDead(facts, input, moved));
+        if (watchesForPeople(facts, input) && facts.operated(input).answer != Answer::Always)
+            addLeftOut(facts, input, findings);
     }
     return findings;
 }

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 // Dry inputs on one net: the wetting of one feeds the other.
 namespace doorloom {
@@ -73,6 +74,50 @@ Finding findingFor(const Facts& facts, const std::vector<std::uint32_t>& inputs)
     return finding;
 }
 
+// All that hangs on an input through conductors and contacts, short of its own reference and of any pole.
+std::vector<char> hangsOn(const Facts& facts, const DryInput& input)
+{
+    std::set<Vertex> stops{facts.ask.netOf(input.reference)};
+    for (const Feed& feed : facts.circuit().feeds)
+        stops.insert({facts.ask.netOf(feed.plus), facts.ask.netOf(feed.minus)});
+    std::vector<char> met(facts.circuit().vertices);
+    std::vector<Vertex> next{input.terminal};
+    met[input.terminal] = 1;
+    while (!next.empty()) {
+        const Vertex at = next.back();
+        next.pop_back();
+        for (std::uint32_t number : facts.jointsAt(at))
+            for (Vertex to : {facts.circuit().joints[number].a, facts.circuit().joints[number].b})
+                if (!met[to] && !stops.contains(facts.ask.netOf(to))) {
+                    met[to] = 1;
+                    next.push_back(to);
+                }
+    }
+    return met;
+}
+
+// A contact that leads from one input to another and not to their reference: neither is operated by it.
+void addJoinedByContacts(const Facts& facts, std::vector<Finding>& findings)
+{
+    const std::vector<DryInput>& inputs = facts.circuit().inputs;
+    for (std::uint32_t one = 0; one < inputs.size(); ++one) {
+        if (inputs[one].mayShare || !facts.isLanded(inputs[one].terminal))
+            continue;
+        const std::vector<char> met = hangsOn(facts, inputs[one]);
+        for (std::uint32_t other = one + 1; other < inputs.size(); ++other) {
+            const DryInput& second = inputs[other];
+            const bool isApart = facts.ask.netOf(second.terminal) != facts.ask.netOf(inputs[one].terminal) &&
+                                 facts.ask.netOf(second.terminal) != facts.ask.netOf(inputs[one].reference);
+            if (second.mayShare || !isApart || !met[second.terminal] || !facts.isLanded(second.terminal) ||
+                !occurs(facts.ask.allJoined({{inputs[one].terminal, second.terminal, inputs[one].reference}})))
+                continue;
+            Finding finding = findingFor(facts, {one, other});
+            finding.reason = "through a contact";
+            findings.push_back(std::move(finding));
+        }
+    }
+}
+
 std::vector<Finding> findShared(const Facts& facts)
 {
     std::map<Vertex, std::vector<std::uint32_t>> byNet;
@@ -85,6 +130,7 @@ std::vector<Finding> findShared(const Facts& facts)
                 return facts.ask.netOf(facts.circuit().inputs[each].reference) != net;
             }))
             findings.push_back(findingFor(facts, inputs));
+    addJoinedByContacts(facts, findings);
     return findings;
 }
 
@@ -94,7 +140,7 @@ extern const Check sharedLoop = {
     .code = "inputs-share-loop",
     .worst = Severity::Fault,
     .title = {.en = "Inputs share one loop", .es = "Entradas que comparten un lazo"},
-    .notCovered = {.en = "inputs that a contact joins in some positions only", .es = "entradas que un contacto une solo en algunas posiciones"},
+    .notCovered = {.en = "which contact is meant for which input", .es = "qué contacto es para qué entrada"},
     .run = findShared,
 };
 

@@ -45,6 +45,7 @@ public:
         case SituationKind::FireAlarm:
             moveAway(opening.fire);
             everyThrow_ = true;
+            everyDoor_ = true;
             break;
         }
     }
@@ -55,7 +56,7 @@ public:
         for (MovedIndex moved : mattering) {
             const Drive* drive = driveOf(moved);
             const bool option = !facts_.net.moved(moved).id;
-            if (option || (everyThrow_ && drive && drive->manner == Drive::Manner::Programmed))
+            if (option || (everyThrow_ && drive && drive->manner == Drive::Manner::Programmed) || (everyDoor_ && isADoor(moved)))
                 tried.push_back(moved);
         }
         std::vector<Position> all;
@@ -79,6 +80,12 @@ private:
             if (drive.moved == moved)
                 return &drive;
         return nullptr;
+    }
+
+    bool isADoor(MovedIndex moved) const
+    {
+        const Operator* row = facts_.job.operators.find(facts_.net.moved(moved).id);
+        return row && row->nature == OperatorNature::Door;
     }
 
     void put(OperatorId moved, const Key& thrown)
@@ -162,7 +169,7 @@ private:
     const Facts& facts_;
     Position position_;
     std::vector<MovedIndex> dead_; // lost alone: nothing drives it
-    bool everyThrow_ = false;
+    bool everyThrow_ = false, everyDoor_ = false; // people run through them in a fire
 };
 
 } // namespace

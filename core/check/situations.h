@@ -7,7 +7,8 @@
 namespace doorloom {
 
 // Settled positions of a situation: one, or in the loss and fire situations one for every throw of the programmed
-// outputs among these operators, which are those that matter to what is asked. Empty: they never settle.
+// outputs (and in a fire of the doors) among these operators, which are those that matter to what is asked. Empty: they
+// never settle.
 std::vector<Position> positionsIn(const Facts& facts, const Opening& opening, const Situation& situation,
                                   const std::vector<MovedIndex>& mattering);
 

@@ -29,6 +29,8 @@ std::optional<Met> badlyMet(const Facts& facts, std::uint32_t joint)
     const auto meets = [&](Vertex side, Vertex pole, Vertex other) { return facts.ask.allJoined({{side, pole, other}}, {joint}); };
     for (std::uint32_t number : facts.ask.feedsNear(contact.a)) {
         const Feed& feed = facts.circuit().feeds[number];
+        if (!facts.isLanded(feed.plus) || !facts.isLanded(feed.minus))
+            continue; // it drives nothing outside its device
         Verdict atPlus = meets(contact.b, feed.plus, feed.minus), atMinus = meets(contact.a, feed.minus, feed.plus);
         Verdict fromPlus = meets(contact.a, feed.plus, feed.minus), toMinus = meets(contact.b, feed.minus, feed.plus);
         for (auto& [backwards, forwards] : {std::pair(&atPlus, &fromPlus), std::pair(&atMinus, &toMinus)})

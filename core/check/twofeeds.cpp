@@ -117,7 +117,8 @@ void meetAt(const Facts& facts, const Pairing& pair, std::vector<Finding>& findi
 
     for (const auto& [x, y] : {std::pair(pair.onePlus, pair.otherMinus), std::pair(pair.oneMinus, pair.otherPlus)})
         if (const Verdict verdict = facts.ask.joined(x, y); occurs(verdict)) {
-            Finding finding = begin(facts, pair, Severity::Doubt, "stacked", verdict);
+            const bool alternates = facts.circuit().feeds[pair.one].ac || facts.circuit().feeds[pair.other].ac; // either leg is as good
+            Finding finding = begin(facts, pair, alternates ? Severity::Hint : Severity::Doubt, "stacked", verdict);
             finding.why = inWordsOf(facts, pair, stacked);
             finding.path = wayBetween(facts, verdict.cubes.front(), x, y, false);
             Remedies remedies(facts);

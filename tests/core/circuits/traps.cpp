@@ -56,7 +56,7 @@ Kind controller()
 JudgedCircuit twoKeysInSeries()
 {
     const Job right =
-        withDevices("PS1 dc-supply-24; KS1 KS2 key-switch").wires("PS1:+ → KS1:C; KS1:NO → KS2:C").job();
+        withDevices("PS1 dc-supply-24; KS1 KS2 key-switch; OL1 lamp").wires("PS1:+ → KS1:C; KS1:NO → KS2:C; KS2:NO → OL1:+; OL1:− → PS1:−").job();
     return {
         "trap a",
         right,
@@ -116,7 +116,7 @@ JudgedCircuit eightDoors()
 JudgedCircuit shortedOnBattery()
 {
     const Job right =
-        JobBuilder(Clamps::Roomy).device("PS1", withMainsFailRelay()).wire("PS1:+", "PS1:MF.C").job();
+        withDevices("OL1 lamp").device("PS1", withMainsFailRelay()).wires("PS1:+ → PS1:MF.C; PS1:MF.NC → OL1:+; OL1:− → PS1:−").job();
     return {"trap f",
             right,
             {},
@@ -203,7 +203,7 @@ JudgedCircuit nineLoads()
 {
     JobBuilder job = withDevices("PS1 dc-supply-24; KS1 KS2 key-switch; "
                                  "OL1 OL2 OL3 OL4 OL5 OL6 OL7 OL8 OL9 lamp");
-    job.power("PS1", "OL1 OL2 OL3 OL4 OL5 OL6 OL7 OL8 OL9").wires("PS1:+ → KS1:C; KS1:NO → KS2:C");
+    job.power("PS1", "OL1 OL2 OL3 OL4 OL5 OL6 OL7 OL8").wires("PS1:+ → KS1:C; KS1:NO → KS2:C; KS2:NO → OL9:+; OL9:− → PS1:−");
     const Job right = job.job();
     return {"trap v",
             right,

@@ -68,6 +68,7 @@ JobBuilder readerOnItsController(const std::string& besides = {})
 void data(std::vector<MistakeSample>& all)
 {
     all.push_back(mistake("D0 and D1 exchanged", readerOnItsController().job(), [](JobBuilder& job) { job.exchange("RD1:D0", "RD1:D1"); }));
+    all.push_back(mistake("D1 left out", readerOnItsController().job(), [](JobBuilder& job) { job.takeOff("RD1:D1 → AC1:D1"); }));
     all.push_back(mistake("reader on another supply", readerOnItsController("; PS1 dc-supply-12; OL1 lamp-12").power("PS1", "OL1").job(),
                           [](JobBuilder& job) { job.move("AC1:12V → RD1:+12", "PS1:+").move("AC1:GND → RD1:GND", "PS1:−"); }));
     JobBuilder door = readerOnItsController("; PS1 dc-supply-24; ES1 strike-fail-secure");

@@ -81,7 +81,8 @@ TEST(Mistakes, AreAllInTheListOnce)
 {
     std::vector<std::string> ids, wanted;
     for (const CsvRow& row : mistakes())
-        ids.push_back(row.at("id"));
+        if (row.at("id").starts_with("M")) // others are no part of that list
+            ids.push_back(row.at("id"));
     for (int n = 1; n <= 97; ++n)
         wanted.push_back((n < 10 ? "M0" : "M") + std::to_string(n));
     EXPECT_EQ(ids, wanted);

@@ -145,6 +145,8 @@ std::vector<MistakeSample> openingMistakes()
                     [](JobBuilder& job) { job.takeOff("EP1:NO1 → ES1:1").move("PS1:+ → KS1:C", "EP1:NC1"); }),
             mistake("strike of a fire door held by its card relay", cardOnAFireDoor,
                     [](JobBuilder& job) { job.takeOff("PS1:+ → FR1:C").move("FR1:NC → AC1:LK.C", "PS1:+"); }),
+            // With one door open the other one is locked, and the fire alarm frees neither.
+            mistake("fire contact bridged beside an open door", rightJobCalled("T11"), [](JobBuilder& job) { job.wire("FR1:C", "FR1:NC"); }),
             failSafeStrikeOnAFireDoor(),
             fireContactOfAFailSecureStrike(),
             operatorInAFire(),

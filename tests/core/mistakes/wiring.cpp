@@ -139,12 +139,35 @@ void inputs(std::vector<MistakeSample>& all)
     all.push_back(mistake("sounder across a magnet", magnet(), [](JobBuilder& job) { job.device("SD1", "sounder").wires("ML1:+ → SD1:+; SD1:− → ML1:−"); }));
 }
 
+void landings(std::vector<MistakeSample>& all)
+{
+    const Job plate = withDevices("DO1 door-operator; PB1 PB2 push-plate")
+                          .wires("PB1:C → DO1:ACOM; PB1:NO → DO1:ACT; PB2:C → DO1:ACOM; PB2:NO → DO1:ACT")
+                          .job();
+    all.push_back(mistake("contact landed on one side", plate, [](JobBuilder& job) { job.takeOff("PB1:NO → DO1:ACT"); }));
+    all.push_back(mistake("plate beside its input", plate, [](JobBuilder& job) { job.move("DO1:ACT → PB1:NO", "DO1:+24"); }));
+    all.push_back(mistake("request on NC", plate, [](JobBuilder& job) { job.move("PB1:NO → DO1:ACT", "PB1:NC"); }));
+    all.push_back(mistake("both legs on one conductor", plate, [](JobBuilder& job) { job.wire("PB1:NO", "PB1:NC"); }));
+    all.push_back(mistake("input left out", plate, [](JobBuilder& job) { job.move("DO1:ACT → PB1:NO", "DO1:+24").move("DO1:ACT → PB2:NO", "DO1:+24"); }));
+    all.push_back(mistake("contact between two inputs", rightJobCalled("T1"), [](JobBuilder& job) { job.move("LM1:COM → WI1:C", "LM1:IN1"); }));
+    all.push_back(mistake("hand that brings a lamp to an input", rightJobCalled("T1"),
+                          [](JobBuilder& job) { job.move("LM1:COM → WO1:C", "LM1:K3.NO").move("LM1:K3.NO → WO1:LED", "LM1:COM"); }));
+    all.push_back(mistake("one of two safety sensors bridged", rightJobCalled("T21 with two sensors in series"),
+                          [](JobBuilder& job) { job.wire("SS1:C", "SS1:NO"); }));
+    all.push_back(mistake("fuse bridged", rightJobCalled("key beside card, fused"), [](JobBuilder& job) { job.wire("F1:a", "F1:b"); }));
+    const Job charged = withDevices("PSB1 dc-supply-24-charger; BT1 BT2 battery-12; OL1 lamp")
+                            .wires("PSB1:B+ → BT1:+; BT1:− → BT2:+; BT2:− → PSB1:B−; PSB1:+ → OL1:+; OL1:− → PSB1:−")
+                            .job();
+    all.push_back(mistake("battery terminals joined", charged, [](JobBuilder& job) { job.wire("PSB1:B+", "PSB1:B−"); }));
+    all.push_back(mistake("battery on one terminal", charged, [](JobBuilder& job) { job.move("PSB1:B+ → BT1:+", "PSB1:B−"); }));
+}
+
 } // namespace
 
 std::vector<MistakeSample> wiringMistakes()
 {
     std::vector<MistakeSample> all;
-    for (auto add : {shorts, volts, amperes, outputs, inputs})
+    for (auto add : {shorts, volts, amperes, outputs, inputs, landings})
         add(all);
     return all;
 }
