@@ -509,13 +509,13 @@ TEST(Papers, SayEveryCautionInBothLanguages)
 TEST(Papers, SayWhenTheJobHasNoTitle)
 {
     for (const Paper* paper : allPapers())
-        EXPECT_NE(paper->text(Job(), english).find(": a job without a title yet\n"), std::string::npos) << paper->name;
+        EXPECT_NE(textOf(*paper, Job(), english).find(": a job without a title yet\n"), std::string::npos) << paper->name;
 }
 
 TEST(Papers, CarryRevisionAndDigest)
 {
     for (const Paper* paper : allPapers())
-        EXPECT_NE(paper->text(papersite::oneOfEverything(), english)
+        EXPECT_NE(textOf(*paper, papersite::oneOfEverything(), english)
                       .find("Revision B · digest 0123456789ab · destroy"),
                   std::string::npos)
             << paper->name;
