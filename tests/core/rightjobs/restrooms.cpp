@@ -86,6 +86,17 @@ RightJob onBattery()
             .openings = {unlockedAtRest()}};
 }
 
+// 10.5 V at the end of the battery: what is on it works from 10.2.
+RightJob twelveVolts()
+{
+    return {.name = "T1 at 12 V",
+            .devices = "PS1 dc-supply-12; LM1 relay-module-negative; WO1 wave-actuator; WI1 wave-actuator; PB1 push-plate; "
+                       "DPS1 door-switch; DO1 door-operator; ES1 strike-fail-safe-12; OL1 lamp-12",
+            .wires = kitWires + wetStrike + "; OL1:+ → LM1:K3.C; OL1:− → LM1:K3.NO",
+            .options = "LM1.K1=wet LM1.K3=wet",
+            .openings = {unlockedAtRest()}};
+}
+
 RightJob assistance()
 {
     return {.name = "T18",
@@ -132,6 +143,7 @@ std::vector<RightJob> rightRestrooms()
             plusSwitched(),
             freeInFireAlarm(),
             onBattery(),
+            twelveVolts(),
             assistance(),
             twoPulls()};
 }
