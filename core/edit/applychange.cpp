@@ -21,7 +21,7 @@ template <class Row> constexpr int reach()
     if constexpr (std::is_same_v<Row, JobKind> || std::is_same_v<Row, CableType>)
         return 2;
     else if constexpr (std::is_same_v<Row, Device> || std::is_same_v<Row, Operator> ||
-                       std::is_same_v<Row, Cable>)
+                       std::is_same_v<Row, Cable> || std::is_same_v<Row, Typical>)
         return 1;
     else
         return 0;
@@ -207,12 +207,14 @@ Result<Change> applyChange(Job& job, const Change& change, std::uint32_t& refuse
     refusedRow = 0;
     if (auto problem = badNumber(job, change))
         return *std::move(problem);
+    const std::uint32_t counter = job.nextNumber;
     Change undo = swapAll(job, change);
+    raiseCounter(job, change);
     if (auto problem = brokenPromise(job, undo, refusedRow)) {
         swapAll(job, undo);
+        job.nextNumber = counter;
         return *std::move(problem);
     }
-    raiseCounter(job, change);
     return undo;
 }
 

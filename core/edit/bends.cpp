@@ -1,6 +1,6 @@
 #include "edit/drawing.h"
 
-#include "edit/draft.h"
+#include "edit/removal.h"
 #include "edit/rownames.h"
 
 #include <utility>
@@ -32,7 +32,7 @@ Change clearBends(const Job& job, const std::vector<std::uint32_t>& conductors)
     Draft draft(job);
     for (std::uint32_t conductor : conductors)
         if (const Bends* bends = bendsOf(job, {conductor}))
-            draft.remove(bends->id);
+            removeRows(draft, {bends->id.number});
     return draft.change();
 }
 

@@ -56,7 +56,8 @@ Change difference(const Job& older, const Job& newer);
 //  - a kind's terminals, roles, options, jumpers and settings have keys, none twice (the rest is checkKind's)
 //  - an opening's acts and promises name operators' throws, locks and acts that are there, each once; its locks
 //    are of kinds that lock, so that no promise goes unasked
-//  - a typical lists a row once, a stamp pairs it once
+//  - a typical lists a row once, a stamp pairs it once and is at an edition that its typical has, if at any;
+//    an edition's number is there once; what editions and pairs remember is, or was, a row of the job
 //  - a job has at most one JobInfo
 //  - referrers and deviceTags say what the tables say
 std::vector<Problem> verifyJob(const Job& job);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "edit/operations.h"
+#include "edit/renumber.h"
 
 #include <cstdint>
 #include <string>
@@ -13,6 +14,7 @@ struct DuplicatedDoor {
     Change change;
     std::vector<std::uint32_t> rows;  // the new devices and splices
     std::vector<Message> leftWaiting; // a line for each conductor that leads to what was not drawn again
+    Renumbering again;                // from each row of the door to its copy
 };
 
 // The devices that are this opening's own: its locks and door operators, the owners of the operators that it

@@ -1,7 +1,7 @@
 #include "edit/drawing.h"
 
-#include "edit/draft.h"
 #include "edit/references.h"
+#include "edit/removal.h"
 #include "edit/rownames.h"
 
 #include <algorithm>
@@ -134,12 +134,12 @@ Change takeOffSheet(const Job& job, const std::vector<std::uint32_t>& rows)
     std::set<std::uint32_t> drawn;
     for (std::uint32_t row : rows)
         if (const Placement* placement = placementOf(job, row)) {
-            draft.remove(placement->id);
+            removeRows(draft, {placement->id.number});
             drawn.insert(row);
         }
     for (ConductorId conductor : conductorsOnAny(job, drawn))
         if (const Bends* bends = bendsOf(job, conductor))
-            draft.remove(bends->id);
+            removeRows(draft, {bends->id.number});
     return draft.change();
 }
 

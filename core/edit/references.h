@@ -112,10 +112,8 @@ template <class Visit> void forEachReference(const Typical& row, Visit visit)
 template <class Visit> void forEachReference(const Stamp& row, Visit visit)
 {
     visitIfSet(row.typical, visit);
-    for (const auto& [ofTypical, ofStamp] : row.rows) {
-        visit(ofTypical);
+    for (const auto& [ofTypical, ofStamp] : row.rows)
         visit(ofStamp);
-    }
 }
 
 inline std::uint32_t numberOf(std::uint32_t number)

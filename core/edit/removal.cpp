@@ -153,9 +153,7 @@ void forget(const Job&, Typical& row, const Gone& gone)
 
 void forget(const Job&, Stamp& row, const Gone& gone)
 {
-    std::erase_if(row.rows, [&](const auto& pair) {
-        return gone.count(pair.first) > 0 || gone.count(pair.second) > 0;
-    });
+    std::erase_if(row.rows, [&](const auto& pair) { return gone.count(pair.second) > 0; });
 }
 
 template <class Row> void forget(const Job&, Row&, const Gone&)

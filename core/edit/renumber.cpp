@@ -100,6 +100,14 @@ void inside(Note& row, const Renumberer& by)
 void inside(Typical& row, const Renumberer& by)
 {
     by(row.rows);
+    for (Edition& edition : row.editions)
+        for (DoorRow& drawn : edition.rows)
+            std::visit(
+                [&](auto& each) {
+                    by(each.id);
+                    inside(each, by);
+                },
+                drawn);
 }
 void inside(Stamp& row, const Renumberer& by)
 {

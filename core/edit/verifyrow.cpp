@@ -106,8 +106,45 @@ template void verifyRow(const Job&, const SetAside&, Problems&);
 template void verifyRow(const Job&, const Typical&, Problems&);
 template void verifyRow(const Job&, const Stamp&, Problems&);
 
-void verifyPromises(const Job&, const Typical& row, Problems& problems)
+namespace {
+
+// A typical and its stamps remember rows that may be gone; but never one that the job has not had.
+template <class Row> void neverHad(const Row& row, Problems& problems)
 {
+    problems.push_back(problemAt(row.name,
+                                 {.en = "The {noun} '{name}' remembers a row that the job never had.",
+                                  .es = "{noun} '{name}' recuerda un elemento que el trabajo nunca tuvo."},
+                                 {.en = "Name rows by numbers from 1, below the job's counter.",
+                                  .es = "Indique elementos por números desde 1, menores que el contador."},
+                                 {{"noun", nounOf<Row>()}, {"name", row.name}}));
+}
+
+bool hasGiven(const Job& job, std::uint32_t number)
+{
+    return number > 0 && number < job.nextNumber;
+}
+
+bool hasGivenAllOf(const Job& job, const DoorRow& drawn)
+{
+    return std::visit(
+        [&](const auto& row) {
+            const std::vector<std::uint32_t> numbers = referencesOf(row);
+            return hasGiven(job, row.id.number) &&
+                   std::ranges::all_of(numbers, [&](std::uint32_t number) { return hasGiven(job, number); });
+        },
+        drawn);
+}
+
+} // namespace
+
+void verifyPromises(const Job& job, const Typical& row, Problems& problems)
+{
+    for (const Edition& edition : row.editions)
+        if (!std::ranges::all_of(edition.rows,
+                                 [&](const DoorRow& drawn) { return hasGivenAllOf(job, drawn); })) {
+            neverHad(row, problems);
+            break;
+        }
     const std::set<std::uint32_t> each(row.rows.begin(), row.rows.end());
     if (each.size() != row.rows.size())
         problems.push_back(problemAt(row.name,
@@ -115,15 +152,40 @@ void verifyPromises(const Job&, const Typical& row, Problems& problems)
                                       .es = "La puerta tipo '{name}' enumera un elemento dos veces."},
                                      {.en = "List each row once.", .es = "Enumere cada elemento una vez."},
                                      {{"name", row.name}}));
+    std::set<int> editions;
+    for (const Edition& edition : row.editions)
+        if (edition.number < 1 || !editions.insert(edition.number).second)
+            problems.push_back(
+                problemAt(row.name,
+                          {.en = "The typical '{name}' has the edition {number} twice, or below 1.",
+                           .es = "La puerta tipo '{name}' tiene la edición {number} dos veces, o "
+                                 "menor que 1."},
+                          {.en = "Give each edition a number of its own, from 1.",
+                           .es = "Dé a cada edición un número propio, desde 1."},
+                          {{"name", row.name}, {"number", std::to_string(edition.number)}}));
 }
 
-void verifyPromises(const Job&, const Stamp& row, Problems& problems)
+void verifyPromises(const Job& job, const Stamp& row, Problems& problems)
 {
+    const Typical* drawn = job.typicals.find(row.typical);
+    const auto isItsOwn = [&](const Edition& edition) { return edition.number == row.edition; };
+    if (drawn && row.edition != 0 && std::ranges::none_of(drawn->editions, isItsOwn))
+        problems.push_back(problemAt(
+            row.name,
+            {.en = "The stamp '{name}' is at edition {number}, which its typical "
+                   "'{typical}' does not have.",
+             .es = "La copia '{name}' está en la edición {number}, que su puerta tipo "
+                   "'{typical}' no tiene."},
+            {.en = "Name an edition that it has, or 0 where none is known.",
+             .es = "Indique una edición que tenga, o 0 si no se conoce ninguna."},
+            {{"name", row.name}, {"number", std::to_string(row.edition)}, {"typical", drawn->name}}));
     std::set<std::uint32_t> ofTypical, ofStamp;
     for (const auto& [typical, stamp] : row.rows) {
         ofTypical.insert(typical);
         ofStamp.insert(stamp);
     }
+    if (!std::ranges::all_of(ofTypical, [&](std::uint32_t number) { return hasGiven(job, number); }))
+        neverHad(row, problems);
     if (ofTypical.size() != row.rows.size() || ofStamp.size() != row.rows.size())
         problems.push_back(problemAt(row.name,
                                      {.en = "The stamp '{name}' pairs a row twice.",

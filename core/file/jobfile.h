@@ -52,11 +52,12 @@
 // bends       id conductor pinned:[point]
 // notes       id sheet at words
 // setAside    id rule at throws reason name date
-// typicals    id name rows:[number]
-// stamps      id typical name rows:[[typical's row, stamp's row]]
+// typicals    id name rows:[number] editions:[{number,rows:[{places: a row as above}, {devices: …}, …]}]
+// stamps      id typical name rows:[[typical's row, stamp's row]] edition tagPattern
 namespace doorloom {
 
-inline constexpr int jobFileVersion = 1;
+// Version 2 has editions of typicals. A job without typicals is written as version 1, which says the same.
+inline constexpr int jobFileVersion = 2;
 inline constexpr std::uint32_t mostNextNumber = 16'000'000;
 
 // Errors: with file, line, path and what to do; nothing is ever dropped: unknown keys are refused

@@ -1,6 +1,7 @@
 #include "file/jobshape.h"
 
 #include "catalogue/kindjson.h"
+#include "file/tablenames.h"
 
 #include <cassert>
 
@@ -241,6 +242,35 @@ bool Form<Placed>::read(JsonReader& reader, const Json& json, Placed& into)
     if (members->size() == 1 && members->front().key == "splice")
         return reader.read(members->front().value, into.emplace<SpliceId>());
     return reader.refuse(json, deviceOrSplice, {writeExample, {{"example", "{\"device\": 12}"}}});
+}
+
+namespace {
+
+template <class Row, class Held> struct IsAmong : std::false_type {
+};
+template <class Row, class... Rows>
+struct IsAmong<Row, std::variant<Rows...>> : std::disjunction<std::is_same<Row, Rows>...> {
+};
+
+} // namespace
+
+void Form<DoorRow>::write(JsonWriter& writer, const DoorRow& drawn)
+{
+    writer.open('{');
+    std::visit([&]<class Row>(const Row& row) { writer.member(tableName<Row>(), row); }, drawn);
+    writer.close('}');
+}
+
+bool Form<DoorRow>::read(JsonReader& reader, const Json& json, DoorRow& into)
+{
+    return readUnderTable(
+        reader, json, []<class Row>() { return IsAmong<Row, DoorRow>(); },
+        [&]<class Row>(const Json& row) {
+            if constexpr (IsAmong<Row, DoorRow>::value)
+                return reader.read(row, into.emplace<Row>());
+            else
+                return false;
+        });
 }
 
 void Form<RowPair>::write(JsonWriter& writer, const RowPair& rows)

@@ -119,11 +119,17 @@ inline constexpr auto
                                    may("reason", &SetAside::reason), may("name", &SetAside::name),
                                    may("date", &SetAside::date));
 template <>
-inline constexpr auto shapeOf<Typical> = std::tuple(must("id", &Typical::id), may("name", &Typical::name),
-                                                    may("rows", &Typical::rows));
+inline constexpr auto shapeOf<Edition> = std::tuple(must("number", &Edition::number),
+                                                    may("rows", &Edition::rows));
 template <>
-inline constexpr auto shapeOf<Stamp> = std::tuple(must("id", &Stamp::id), must("typical", &Stamp::typical),
-                                                  may("name", &Stamp::name), may("rows", &Stamp::rows));
+inline constexpr auto shapeOf<Typical> = std::tuple(must("id", &Typical::id), may("name", &Typical::name),
+                                                    may("rows", &Typical::rows),
+                                                    may("editions", &Typical::editions));
+template <>
+inline constexpr auto
+    shapeOf<Stamp> = std::tuple(must("id", &Stamp::id), must("typical", &Stamp::typical),
+                                may("name", &Stamp::name), may("rows", &Stamp::rows),
+                                may("edition", &Stamp::edition), may("tagPattern", &Stamp::tagPattern));
 template <> inline constexpr auto shapeOf<JobKind> = std::tuple(must("id", &JobKind::id));
 
 // ---- Forms that are no plain object
@@ -183,6 +189,12 @@ template <> struct Form<Point> {
 template <> struct Form<Placed> {
     static void write(JsonWriter& writer, const Placed& value);
     static bool read(JsonReader& reader, const Json& json, Placed& into);
+};
+
+// {"devices": {"id": 12, …}}: the row under its table's name
+template <> struct Form<DoorRow> {
+    static void write(JsonWriter& writer, const DoorRow& value);
+    static bool read(JsonReader& reader, const Json& json, DoorRow& into);
 };
 
 // [12, 57]

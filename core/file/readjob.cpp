@@ -44,7 +44,6 @@ public:
         Job job;
         if (!readRows(job) || !noNumberTwice() || !putInto(job))
             return *reader_.problem;
-        job.nextNumber = reader_.idsBelow;
         return job;
     }
 
@@ -102,6 +101,7 @@ private:
         change.steps.reserve(inOrder_.size());
         for (ReadRow* row : inOrder_)
             change.steps.push_back(std::move(row->step));
+        job.nextNumber = reader_.idsBelow;
         std::uint32_t refused = 0;
         const Result<Change> undo = applyChange(job, change, refused);
         if (undo.ok())

@@ -10,8 +10,11 @@ namespace doorloom {
 
 using Upgrade = void (*)(Json& file);
 
-// upgrades[0] makes version 2 out of version 1. Version 1 is the first: there is none yet.
-inline constexpr std::array<Upgrade, jobFileVersion - 1> upgrades{};
+// What version 1 says of typicals and stamps means the same in version 2: they have no editions.
+inline void nothingToUpgrade(Json&) {}
+
+// upgrades[0] makes version 2 out of version 1.
+inline constexpr std::array<Upgrade, jobFileVersion - 1> upgrades = {nothingToUpgrade};
 
 inline void upgradeFrom(int version, Json& file)
 {

@@ -29,7 +29,7 @@ std::string jobText(const Job& job)
 {
     JsonWriter writer;
     writer.text = "{\n";
-    writer.member("doorloom", jobFileVersion);
+    writer.member("doorloom", job.typicals.empty() ? 1 : jobFileVersion);
     writer.text += ",\n";
     writer.member("nextNumber", job.nextNumber);
     forEachTable(job, [&](const char* name, const auto& rows) { writeTable(writer, name, rows); });

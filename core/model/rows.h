@@ -328,11 +328,23 @@ struct SetAside {
     friend bool operator==(const SetAside&, const SetAside&) = default;
 };
 
+// A row of a door as it stood once: what it refers to may be gone since.
+using DoorRow = std::variant<Place, Operator, Device, Cable, Splice, Conductor, Opening, Sheet, Placement, Bends>;
+
+// A typical as it stood when doors were last brought up to it.
+struct Edition {
+    int number = 1; // counts up
+    std::vector<DoorRow> rows;
+
+    friend bool operator==(const Edition&, const Edition&) = default;
+};
+
 // A door drawn once; a stamp is one of its copies, with who is whom.
 struct Typical {
     TypicalId id;
     std::string name;
     std::vector<std::uint32_t> rows; // numbers of the rows that belong to it
+    std::vector<Edition> editions;   // those that its stamps are at, oldest first
 
     friend bool operator==(const Typical&, const Typical&) = default;
 };
@@ -341,7 +353,9 @@ struct Stamp {
     StampId id;
     TypicalId typical;
     std::string name;
-    std::vector<std::pair<std::uint32_t, std::uint32_t>> rows; // typical's row, stamp's row
+    std::vector<std::pair<std::uint32_t, std::uint32_t>> rows; // typical's row (it may be gone), stamp's row
+    int edition = 0;        // of the typical, that this door was last brought up to; 0: not known
+    std::string tagPattern; // "{door}-{tag}"; empty: tags are counted on
 
     friend bool operator==(const Stamp&, const Stamp&) = default;
 };

@@ -150,8 +150,12 @@ Change everyRow()
     add(Bends{{73}, {50}, {{1, 2}, {3, -4}}});
     add(Note{{74}, {70}, {5, 6}, "ñ † Ω −"});
     add(SetAside{{75}, "waiting-end", "C1.7", "rest", "spare for later", "A. Nonymous", "2024-05-06"});
-    add(Typical{{80}, "restroom", {30, 50}});
-    add(Stamp{{81}, {80}, "restroom 2", {{30, 31}, {50, 52}}});
+    add(Typical{{80},
+                "restroom",
+                {30, 50},
+                {{3, {Place{{5}, "FRAME", "", Mounting::Frame, false, ""}, lead, opening()}},
+                 {4, {boltOf({20}, {30}), Bends{{73}, {50}, {{1, 2}}}}}}});
+    add(Stamp{{81}, {80}, "restroom 2", {{30, 31}, {50, 52}}, 3, "{door}-{tag}"});
     return change;
 }
 

@@ -160,21 +160,21 @@ TEST(JobFile, IsRefusedWhenItIsNoJobFile)
 TEST(JobFile, IsRefusedWhenItIsNewer)
 {
     EXPECT_EQ(
-        refusalOf("\"doorloom\":1", "\"doorloom\":2"),
-        "x.doorjob, line 2, doorloom: The file has version 2; this program reads versions up to 1. Open it "
+        refusalOf("\"doorloom\":2", "\"doorloom\":3"),
+        "x.doorjob, line 2, doorloom: The file has version 3; this program reads versions up to 2. Open it "
         "with a newer version of this program.");
     // Said before anything else that a newer version may bring.
     EXPECT_EQ(
         refusal("{\"doorloom\":7,\"gates\":[]}"),
-        "x.doorjob, line 1, doorloom: The file has version 7; this program reads versions up to 1. Open it "
+        "x.doorjob, line 1, doorloom: The file has version 7; this program reads versions up to 2. Open it "
         "with a newer version of this program.");
 }
 
 TEST(JobFile, IsRefusedWhenItsVersionIsNone)
 {
-    EXPECT_EQ(refusalOf("\"doorloom\":1", "\"doorloom\":0"),
-              "x.doorjob, line 2, doorloom: The number 0 is out of range. Write a whole number from 1 to 1.");
-    EXPECT_EQ(refusalOf("\"doorloom\":1", "\"doorloom\":\"1\""),
+    EXPECT_EQ(refusalOf("\"doorloom\":2", "\"doorloom\":0"),
+              "x.doorjob, line 2, doorloom: The number 0 is out of range. Write a whole number from 1 to 2.");
+    EXPECT_EQ(refusalOf("\"doorloom\":2", "\"doorloom\":\"1\""),
               "x.doorjob, line 2, doorloom: Here stands a text, but it should be a number. Write a number.");
 }
 

@@ -441,6 +441,14 @@ struct Renumber {
     {
         for (std::uint32_t& number : row.rows)
             number = numbers.at(number);
+        for (Edition& edition : row.editions)
+            for (DoorRow& drawn : edition.rows)
+                std::visit(
+                    [&](auto& each) {
+                        (*this)(each.id);
+                        inside(each);
+                    },
+                    drawn);
     }
     void inside(Stamp& row) const
     {

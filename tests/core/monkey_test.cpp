@@ -7,6 +7,7 @@
 #include "edit/openings.h"
 #include "edit/removeany.h"
 #include "edit/typedline.h"
+#include "edit/typicals.h"
 
 #include "catalogue/catalogue.h"
 #include "catalogue/stockcables.h"
@@ -201,6 +202,32 @@ Made duplicate(Hand& hand)
     return made(duplicateDoor(hand.job(), hand.numbers(), hand.some<Opening>()));
 }
 
+Made markATypical(Hand& hand)
+{
+    return made(markTypical(hand.job(), hand.numbers(), hand.some<Opening>(), {}, {hand.some<Device>()}));
+}
+
+Made stampATypical(Hand& hand)
+{
+    if (hand.job().devices.size() > 80)
+        return std::nullopt;
+    return made(stampTypical(hand.job(), hand.numbers(), hand.some<Typical>(), hand.random().between(1, 2),
+                             {{}, hand.random().oneIn(2) ? "{door}-{tag}" : ""}));
+}
+
+// Of all its doors, or of some.
+Made bringDoorsUp(Hand& hand)
+{
+    const Result<DoorChanges> changes = changesForStamps(hand.job(), hand.numbers(), hand.some<Typical>());
+    if (!changes.ok())
+        return std::nullopt;
+    std::vector<StampId> chosen;
+    for (const DoorChange& door : changes.value().doors)
+        if (!hand.random().oneIn(3))
+            chosen.push_back(door.stamp);
+    return chosenDoors(hand.job(), changes.value(), chosen);
+}
+
 Made newOpening(Hand& hand)
 {
     Opening wanted;
@@ -266,6 +293,11 @@ constexpr Operation operations[] = {
     {"typed line", typeALine},
     {"copy and paste", copyAndPaste},
     {"duplicateDoor", duplicate},
+    {"markTypical", markATypical},
+    {"stampTypical", stampATypical},
+    {"changesForStamps", bringDoorsUp},
+    {"unmarkTypical",
+     [](Hand& h) { return h.random().oneIn(6) ? made(unmarkTypical(h.job(), h.some<Typical>())) : Made(); }},
     {"joinTerminals",
      [](Hand& h) { return made(joinTerminals(h.job(), h.numbers(), h.point(), h.point(), wish(h))); }},
     {"landNext", [](Hand& h) { return made(landNext(h.job(), h.some<Cable>(), h.point())); }},

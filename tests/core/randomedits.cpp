@@ -261,6 +261,8 @@ void RandomEdits::fill(Typical& row)
 {
     row.name = word("typical ");
     row.rows = {some<Device>().number, some<Conductor>().number};
+    if (const Device* device = job_.devices.find(some<Device>()))
+        row.editions = {{1, {*device}}};
 }
 
 void RandomEdits::fill(Stamp& row)
@@ -269,6 +271,7 @@ void RandomEdits::fill(Stamp& row)
     row.typical = some<Typical>();
     row.rows = {{some<Device>().number, some<Device>().number},
                 {some<Conductor>().number, some<Conductor>().number}};
+    row.edition = random_.oneIn(2) ? 0 : 1;
 }
 
 // ---- Operations

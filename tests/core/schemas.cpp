@@ -2,6 +2,7 @@
 
 #include "file/jobfile.h"
 #include "file/jobshape.h"
+#include "file/tablenames.h"
 #include "model/job.h"
 
 #include <nlohmann/json.hpp>
@@ -148,6 +149,16 @@ private:
     {
         const Schema device = objectOf<>({{"device", of<DeviceId>()}}), splice = objectOf<>({{"splice", of<SpliceId>()}});
         return {{"anyOf", {device, splice}}};
+    }
+    Schema of(const DoorRow*)
+    {
+        return referTo("DoorRow", [&] { return Schema{{"anyOf", underTables(static_cast<const DoorRow*>(nullptr))}}; });
+    }
+    template <class... Rows> Schema underTables(const std::variant<Rows...>*)
+    {
+        Schema tables = Schema::array();
+        (tables.push_back(objectOf<>({{tableName<Rows>(), of<Rows>()}})), ...);
+        return tables;
     }
     Schema of(const Promise*)
     {

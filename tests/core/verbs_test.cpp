@@ -268,7 +268,7 @@ TEST(Print, SaysWhereAFileIsBadAndWhatToDo)
         {"{\"doorloom\":1,\n\"nextNumber\":\"1\"}",
          ", line 2, nextNumber: Here stands a text, but it should be a number. Write a number."},
         {"{\"doorloom\":99,\"nextNumber\":1}", ", line 1, doorloom: The file has version 99; this program "
-                                               "reads versions up to 1. Open it with a newer "
+                                               "reads versions up to 2. Open it with a newer "
                                                "version of this program."},
         {"{\"doorloom\":1,\"nextNumber\":1,\"colour\":3}",
          ", line 1, colour: The key 'colour' is not known here. Take it out or correct it; known here: "

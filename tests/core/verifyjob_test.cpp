@@ -147,8 +147,8 @@ Site::Site()
     bends = add(Bends{{}, core, {{1, 1}}});
     add(Note{{}, sheet, {}, "beside the door"});
     add(SetAside{{}, "never-fed", "EL1", "", "spare", "", ""});
-    typical = add(Typical{{}, "restroom", {strike.number, core.number}});
-    stamp = add(Stamp{{}, typical, "second floor", {{strike.number, module.number}}});
+    typical = add(Typical{{}, "restroom", {strike.number, core.number}, {}});
+    stamp = add(Stamp{{}, typical, "second floor", {{strike.number, module.number}}, 0, {}});
 }
 
 // What the problems say is wrong, without place and remedy.
@@ -258,7 +258,6 @@ TEST(VerifyJob, FindsReferencesThatLeadNowhere)
     lost(site.alter(site.typical, [](Typical& row) { row.rows.push_back(999); }), "typical 'restroom'",
          "row");
     lost(site.alter(site.stamp, [](Stamp& row) { row.typical = {999}; }), "stamp 'second floor'", "typical");
-    lost(site.alter(site.stamp, [](Stamp& row) { row.rows[0].first = 999; }), "stamp 'second floor'", "row");
     lost(site.alter(site.stamp, [](Stamp& row) { row.rows[0].second = 999; }), "stamp 'second floor'", "row");
     // a number that leads to a row of another table
     lost(site.alter(site.strike, [&](Device& row) { row.place = {site.cable.number}; }), "device 'EL1'",
@@ -277,7 +276,7 @@ TEST(VerifyJob, FindsWhatMustNotBeLeftOut)
     missing(site.put(Note{{}, {}, {}, "lost"}), "The note 'lost' has no sheet.");
     missing(site.put(Placement{{}, {}, site.strike, {}, 0}), "The placement 'EL1' has no sheet.");
     missing(site.put(Placement{{}, site.sheet, SpliceId{}, {}, 0}), "The placement '' has no splice.");
-    missing(site.put(Stamp{{}, {}, "third floor", {}}), "The stamp 'third floor' has no typical.");
+    missing(site.put(Stamp{{}, {}, "third floor", {}, 0, {}}), "The stamp 'third floor' has no typical.");
 }
 
 TEST(VerifyJob, FindsUnsoundNumbers)
@@ -499,6 +498,21 @@ TEST(VerifyJob, FindsUnsoundKindsTypicalsAndStamps)
                  "The typical 'restroom' lists a row twice.");
     expectBroken(site, site.alter(site.stamp, [](Stamp& row) { row.rows.push_back(row.rows[0]); }),
                  "The stamp 'second floor' pairs a row twice.");
+    for (const std::uint32_t number : {0u, 999u})
+        expectBroken(site, site.alter(site.stamp, [&](Stamp& row) { row.rows[0].first = number; }),
+                     "The stamp 'second floor' remembers a row that the job never had.");
+    expectBroken(site, site.alter(site.stamp, [](Stamp& row) { row.edition = 2; }),
+                 "The stamp 'second floor' is at edition 2, which its typical 'restroom' does not have.");
+    const auto editions = [&](std::vector<Edition> wanted) {
+        return site.alter(site.typical, [&](Typical& row) { row.editions = std::move(wanted); });
+    };
+    expectBroken(site, editions({{2, {}}, {2, {}}}),
+                 "The typical 'restroom' has the edition 2 twice, or below 1.");
+    expectBroken(site, editions({{0, {}}}), "The typical 'restroom' has the edition 0 twice, or below 1.");
+    Device stranger = *site.job.devices.find(site.strike);
+    stranger.place = {999};
+    expectBroken(site, editions({{1, {stranger}}}),
+                 "The typical 'restroom' remembers a row that the job never had.");
 }
 
 // The row that is put is sound; what hangs on it is not any more.
