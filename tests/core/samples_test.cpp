@@ -1,10 +1,12 @@
 #include "tools/samplejobs.h"
 
 #include "edit/change.h"
+#include "edit/typicals.h"
 #include "file/jobfile.h"
 #include "judge/findings.h"
 #include "judge/findingtext.h"
 #include "judge/report.h"
+#include "sheet/tidy.h"
 
 #include <gtest/gtest.h>
 
@@ -172,12 +174,41 @@ TEST(Samples, HaveDifferentFailModesAndTellTheirModuleSo)
 TEST(Samples, TheDoorSwitchMovesWithItsOpeningsDoor)
 {
     for (const Sample& one : samples()) {
-        ASSERT_EQ(one.job.openings.size(), 1u) << one.name;
+        ASSERT_EQ(one.job.openings.size(), one.name == "boarding-house-forty" ? 40u : one.name == "vestibule" ? 2u : 1u) << one.name;
         if (const Device* reed = deviceTagged(one.job, "DPS1")) {
             EXPECT_EQ(boundTo(*reed, "door"), one.job.openings.begin()->door) << one.name;
         } else {
             EXPECT_FALSE(one.name.starts_with("restroom")) << one.name;
         }
+    }
+}
+
+TEST(Samples, TheBoardingHousesRoomsAreTheirTypicalsButForBreakersAndTwoLengths)
+{
+    const Job& job = sample("boarding-house-forty");
+    Numbers numbers(job);
+    const Result<DoorChanges> changes = changesForStamps(job, numbers, job.typicals.begin()->id);
+    ASSERT_TRUE(changes.ok());
+    EXPECT_EQ(changes.value().doors.size(), 39u);
+    std::vector<std::string> breakers, others;
+    for (const DoorChange& door : changes.value().doors)
+        for (const DoorLine& line : door.lines) {
+            EXPECT_EQ(line.sort, DoorLineSort::Own);
+            const std::string words = inWords(line.words);
+            (words.find("breaker") == std::string::npos ? others : breakers).push_back(words);
+        }
+    ASSERT_EQ(breakers.size(), 30u);
+    EXPECT_EQ(breakers.back(), "140-CAB: breaker is 'L1-14' here; the typical has 'L1-8'.");
+    EXPECT_EQ(others, (std::vector<std::string>{"120-W1: length is 8.5 m here; the typical has 5 m.",
+                                                "140-W1: length is 8.5 m here; the typical has 5 m."}));
+}
+
+TEST(Samples, TheVestibuleAndTheBoardingHouseAreTidy)
+{
+    for (const std::string name : {"vestibule", "boarding-house-forty"}) {
+        const Result<Change> tidied = tidySheets(sample(name));
+        ASSERT_TRUE(tidied.ok());
+        EXPECT_TRUE(tidied.value().steps.empty()) << name;
     }
 }
 
@@ -214,7 +245,7 @@ std::vector<std::string> told(const Job& job, const std::vector<Finding>& findin
 
 TEST(Samples, NothingIsSaidOfTheRightOnes)
 {
-    for (const std::string name : {"restroom-public", "restroom-staff", "yard-gate", "archive-room"}) {
+    for (const std::string name : {"restroom-public", "restroom-staff", "yard-gate", "archive-room", "boarding-house-forty", "vestibule"}) {
         const CheckResult result = checkJob(sample(name));
         EXPECT_EQ(told(sample(name), result.findings), std::vector<std::string>{}) << name;
         EXPECT_TRUE(result.everyQuestionAnswered) << name;

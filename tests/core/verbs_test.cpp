@@ -239,8 +239,9 @@ TEST(New, NamesTheSamplesThatThereAre)
     const TemporaryFolder folder;
     const Ended run = doorloom({"new", folder.file("a.doorjob"), "--from", "airlock"});
     EXPECT_EQ(run.exit, 2);
-    EXPECT_EQ(run.err, "--from: There is no sample 'airlock'. Use one of: empty, archive-room, archive-room-broken, restroom-public, "
-                       "restroom-public-broken, restroom-staff, restroom-staff-broken, yard-gate, yard-gate-broken.\n");
+    EXPECT_EQ(run.err, "--from: There is no sample 'airlock'. Use one of: empty, archive-room, archive-room-broken, boarding-house-forty, "
+                       "restroom-public, restroom-public-broken, restroom-staff, restroom-staff-broken, vestibule, yard-gate, "
+                       "yard-gate-broken.\n");
     EXPECT_EQ(folder.names(), Words{});
 }
 

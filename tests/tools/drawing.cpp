@@ -1,5 +1,7 @@
 #include "tools/drawing.h"
 
+#include "sheet/tidy.h"
+
 #include <algorithm>
 #include <cstdio>
 #include <cstdlib>
@@ -187,6 +189,11 @@ void Drawing::sheet(const std::string& title, const std::vector<Seat>& seats)
                                .what = find(seat.tag),
                                .at = seat.at,
                                .quarterTurns = seat.landsOn == Lands::Left ? toTheLeft : 0}));
+}
+
+void Drawing::tidy()
+{
+    make(tidySheets(job_));
 }
 
 void Drawing::moveEnd(const std::string& conductor, WhichEnd which, const Spot& to)

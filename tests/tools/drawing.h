@@ -64,6 +64,8 @@ public:
     void opening(Opening door);
     // One sheet with the devices on it.
     void sheet(const std::string& title, const std::vector<Seat>& seats);
+    // Sets all sheets out by box and door.
+    void tidy();
 
     void moveEnd(const std::string& conductor, WhichEnd which, const Spot& to);
 

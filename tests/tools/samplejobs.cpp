@@ -1,6 +1,8 @@
 #include "tools/samplejobs.h"
 
+#include "tools/boardinghouse.h"
 #include "tools/drawing.h"
+#include "tools/vestibule.h"
 
 #include <tuple>
 
@@ -401,7 +403,9 @@ std::vector<Sample> sampleJobs(const Catalogue& catalogue)
             {"yard-gate", yardGate(catalogue, "14/2").job()},
             {"yard-gate-broken", yardGate(catalogue, "22/2").job()},
             {"archive-room", archive.job()},
-            {"archive-room-broken", archiveBroken(archive).job()}};
+            {"archive-room-broken", archiveBroken(archive).job()},
+            {"boarding-house-forty", boardingHouse(catalogue)},
+            {"vestibule", vestibule(catalogue)}};
 }
 
 } // namespace doorloom

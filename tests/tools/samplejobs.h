@@ -14,7 +14,7 @@ struct Sample {
     Job job;
 };
 
-// Each right job, followed by its broken copy.
+// Each right job, followed by its broken copy; then forty doors of one typical, and a vestibule.
 std::vector<Sample> sampleJobs(const Catalogue& catalogue);
 
 } // namespace doorloom
