@@ -23,6 +23,14 @@ Area acrossGrown(const Area& area, Facing facing, int more)
                            : Area{area.left - more, area.top, area.right + more, area.bottom};
 }
 
+bool isLanded(const Job& job, CableId cable)
+{
+    const std::vector<const Conductor*> cores = coresOf(job, cable);
+    return std::any_of(cores.begin(), cores.end(), [](const Conductor* core) {
+        return core->from.state == EndState::Landed || core->to.state == EndState::Landed;
+    });
+}
+
 } // namespace
 
 DrawnPart glandPart(CableId cable, std::size_t side)
@@ -68,6 +76,8 @@ void Drawing::wishForCable(const Job& job, CableId id, std::set<std::uint32_t>& 
         return;
     CableWish wish;
     wish.sides = {sideOf(job, *row, WhichEnd::From), sideOf(job, *row, WhichEnd::To)};
+    if (wish.sides[0].landings.empty() && wish.sides[1].landings.empty() && isLanded(job, id))
+        return; // on other sheets, though one of its boxes has devices here
     const int cores = static_cast<int>(type->cores.size());
     wish.bend = onGrid(halfWidthOf(cores)) + trunkStub + static_cast<int>(id.number % trunkLanes) * trunkLane;
     const auto plan = planCable(wish.sides[0], wish.sides[1], cores, wish.bend);

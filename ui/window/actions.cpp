@@ -152,6 +152,19 @@ constexpr Action actions[] = {
     {"duplicateDoor", Menu::Edit, QT_TRANSLATE_NOOP("doorloom::Window", "Duplicate a &door …"), "Ctrl+D",
      QT_TRANSLATE_NOOP("doorloom::Window", "An opening with all that belongs to it, again, with new tags."),
      askToDuplicateDoor, [](const Window& w) { return !w.open().job().openings.empty(); }},
+    {"markTypical", Menu::Edit, QT_TRANSLATE_NOOP("doorloom::Window", "&Mark a typical …"), "Ctrl+Shift+T",
+     QT_TRANSLATE_NOOP("doorloom::Window", "A door drawn once, to be stamped many times and changed in one place."),
+     askToMarkTypical, [](const Window& w) { return !w.open().job().openings.empty(); }},
+    {"stampDoors", Menu::Edit, QT_TRANSLATE_NOOP("doorloom::Window", "&Stamp doors …"), "Ctrl+Shift+D",
+     QT_TRANSLATE_NOOP("doorloom::Window", "Many doors like a typical, each with its own tags and places."),
+     askToStampDoors, [](const Window& w) { return !w.open().job().typicals.empty(); }},
+    {"changeDoors", Menu::Edit, QT_TRANSLATE_NOOP("doorloom::Window", "Change stamped doors …"), "Ctrl+Shift+E",
+     QT_TRANSLATE_NOOP("doorloom::Window",
+                       "What a typical's change does to each of its doors; then does it where you tick."),
+     askToChangeDoors, [](const Window& w) { return !w.open().job().stamps.empty(); }},
+    {"unmarkTypical", Menu::Edit, QT_TRANSLATE_NOOP("doorloom::Window", "Let a typical go …"), "",
+     QT_TRANSLATE_NOOP("doorloom::Window", "Its stamped doors stay, and are doors like any other from then on."),
+     askToUnmarkTypical, [](const Window& w) { return !w.open().job().typicals.empty(); }},
     {"remove", Menu::Edit, QT_TRANSLATE_NOOP("doorloom::Window", "&Remove"), "Del",
      QT_TRANSLATE_NOOP("doorloom::Window",
                        "Takes what is chosen out of the job; conductors are left waiting."),
@@ -248,7 +261,8 @@ void addRecentFiles(Window& window, QMenu* menu)
     });
     QMenu* samples = menu->addMenu(Window::tr("Open a sa&mple"));
     for (const char* name : {"restroom-public.doorjob", "restroom-staff.doorjob",
-                             "restroom-public-broken.doorjob", "restroom-staff-broken.doorjob"})
+                             "restroom-public-broken.doorjob", "restroom-staff-broken.doorjob",
+                             "boarding-house-forty.doorjob", "vestibule.doorjob"})
         samples->addAction(QString(name).section('.', 0, 0), &window,
                            [&window, name] { window.openSample(name); });
 }

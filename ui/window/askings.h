@@ -24,6 +24,10 @@ void askToDuplicateDoor(Window& window);
 void askForConnectionList(Window& window);
 void askToEditKind(Window& window);
 void askForKindFile(Window& window);
+void askToMarkTypical(Window& window);
+void askToStampDoors(Window& window);
+void askToChangeDoors(Window& window); // as their typical has been changed
+void askToUnmarkTypical(Window& window);
 
 void showShortcuts(Window& window);
 void showTypedForms(Window& window);
