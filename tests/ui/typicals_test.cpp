@@ -133,6 +133,10 @@ TEST(Typicals, AreMarkedStampedAndChangedOnce)
         auto& doors = childOf<QTreeWidget>(dialog, "doorChanges");
         for (int door = 0; door < doors.topLevelItemCount(); ++door)
             lines << doors.topLevelItem(door)->text(0) + ": " + doors.topLevelItem(door)->text(1);
+        QTreeWidgetItem* conflict = doors.topLevelItem(2)->child(0);
+        doors.scrollToItem(conflict);
+        EXPECT_GT(doors.visualItemRect(conflict).height(), doors.visualItemRect(doors.topLevelItem(2)).height())
+            << "nothing of a long line is left out";
         doors.setCurrentItem(doors.topLevelItem(1));
         QTest::keyClick(&doors, Qt::Key_Space); // not the second door
         EXPECT_EQ(doors.topLevelItem(1)->checkState(0), Qt::Unchecked);

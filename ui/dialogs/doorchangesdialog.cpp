@@ -55,7 +55,7 @@ public:
     QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override
     {
         QStyleOptionViewItem inColumn = option;
-        inColumn.rect.setWidth(tree_.columnWidth(index.column()));
+        inColumn.rect = {0, 0, tree_.columnWidth(index.column()), tree_.height()};
         return QStyledItemDelegate::sizeHint(inColumn, index);
     }
 
