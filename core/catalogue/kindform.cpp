@@ -13,45 +13,52 @@ using Sort = FormType::Sort;
 template <class Value> struct Tag {
 };
 
+FormType ofSort(Sort sort)
+{
+    FormType type;
+    type.sort = sort;
+    return type;
+}
+
 template <std::size_t count> FormType wordOf(const std::array<std::string_view, count>& words)
 {
-    FormType type{.sort = Sort::Word};
+    FormType type = ofSort(Sort::Word);
     type.words.assign(words.begin(), words.end());
     return type;
 }
 
 FormType typeOf(Tag<std::string>)
 {
-    return {.sort = Sort::Text};
+    return ofSort(Sort::Text);
 }
 FormType typeOf(Tag<bool>)
 {
-    return {.sort = Sort::Truth};
+    return ofSort(Sort::Truth);
 }
 FormType typeOf(Tag<double>)
 {
-    return {.sort = Sort::Number};
+    return ofSort(Sort::Number);
 }
 FormType typeOf(Tag<int>)
 {
-    return {.sort = Sort::Whole};
+    return ofSort(Sort::Whole);
 }
 FormType typeOf(Tag<SettingValue>)
 {
-    return {.sort = Sort::NumberOrText};
+    return ofSort(Sort::NumberOrText);
 }
 FormType typeOf(Tag<Condition>)
 {
-    return {.sort = Sort::Pairs};
+    return ofSort(Sort::Pairs);
 }
 FormType typeOf(Tag<std::vector<std::pair<Key, Key>>>)
 {
-    return {.sort = Sort::Pairs};
+    return ofSort(Sort::Pairs);
 }
 FormType typeOf(Tag<Part>);
 template <class Unit> FormType typeOf(Tag<Quantity<Unit>>)
 {
-    return {.sort = Sort::Number};
+    return ofSort(Sort::Number);
 }
 template <class Value> FormType typeOf(Tag<std::optional<Value>>)
 {
@@ -69,14 +76,14 @@ template <class Struct> std::vector<FormMember> membersOf();
 template <class Struct>
 requires(std::tuple_size_v<std::remove_const_t<decltype(shapeOf<Struct>)>> > 0) FormType typeOf(Tag<Struct>)
 {
-    FormType type{.sort = Sort::Object};
+    FormType type = ofSort(Sort::Object);
     type.members = membersOf<Struct>();
     return type;
 }
 
 template <class Value> FormType typeOf(Tag<std::vector<Value>>)
 {
-    FormType type{.sort = Sort::List};
+    FormType type = ofSort(Sort::List);
     type.item = std::make_shared<const FormType>(typeOf(Tag<Value>()));
     return type;
 }

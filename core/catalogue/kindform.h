@@ -23,9 +23,9 @@ struct FormType {
         Part          // an object whose 'type', one of `words`, says which of `alternatives` are its members
     } sort = Sort::Text;
     std::vector<std::string> words{};
-    std::vector<FormMember> members{};
+    std::vector<FormMember> members;
     std::shared_ptr<const FormType> item{};
-    std::vector<std::vector<FormMember>> alternatives{};
+    std::vector<std::vector<FormMember>> alternatives;
 
     // A list of texts or pairs, short enough for one line.
     bool isLine() const

@@ -2,6 +2,7 @@
 
 #include "check/situations.h"
 #include "edit/openings.h"
+#include "judge/dividedjob.h"
 
 namespace doorloom {
 namespace {
@@ -39,22 +40,27 @@ bool LockInSituation::keepsPromise() const
     return does == (promised == Promised::Locked ? LockDoes::StaysLocked : LockDoes::IsFree);
 }
 
-std::vector<LockStates> lockStatesOf(const Facts& facts)
+LocksInSituations::LocksInSituations(const Job& job) : job_(job) {}
+LocksInSituations::~LocksInSituations() = default;
+
+LockStates LocksInSituations::of(OpeningId id) const
 {
-    std::vector<LockStates> all;
-    for (const Opening& opening : facts.job.openings) {
-        if (opening.locks.empty())
-            continue;
-        LockStates states{opening.id, opening.locks, {}};
-        for (const Situation& situation : situationsOf(opening)) {
-            SituationLine line{situation, {}};
-            for (const DeviceId lock : opening.locks)
-                line.locks.push_back(lockIn(facts, opening, situation, lock));
-            states.lines.push_back(std::move(line));
-        }
-        all.push_back(std::move(states));
+    const Opening* opening = job_.openings.find(id);
+    if (!parts_)
+        parts_ = std::make_unique<DividedJob>(job_);
+    const Division* part = opening && !opening->locks.empty() ? parts_->of(id) : nullptr;
+    if (!part)
+        return {id, {}, {}};
+    const Job alone = jobOf(*part, job_);
+    const Facts facts(alone, windowBudget);
+    LockStates states{id, opening->locks, {}};
+    for (const Situation& situation : situationsOf(*opening)) {
+        SituationLine line{situation, {}};
+        for (const DeviceId lock : opening->locks)
+            line.locks.push_back(lockIn(facts, *opening, situation, lock));
+        states.lines.push_back(std::move(line));
     }
-    return all;
+    return states;
 }
 
 } // namespace doorloom

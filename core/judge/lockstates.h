@@ -1,10 +1,13 @@
 #pragma once
 
-#include "check/facts.h"
+#include "model/job.h"
 
+#include <memory>
 #include <vector>
 
 namespace doorloom {
+
+struct DividedJob;
 
 // What a lock does in a situation, in all positions of it that settle.
 enum class LockDoes {
@@ -35,8 +38,20 @@ struct LockStates {
     std::vector<SituationLine> lines;
 };
 
-// One for each opening, in the order of the job; openings without locks have none.
-// Cost: a few settled positions for each lock and situation
-std::vector<LockStates> lockStatesOf(const Facts& facts);
+// Worked out part by part, when it is asked for.
+// Owns: a copy of the job.   Cost: the first question parts the job, and each opens the part that the opening is in, and settles a few positions for
+//       each lock and situation.   For one thread at a time.
+class LocksInSituations {
+public:
+    explicit LocksInSituations(const Job& job);
+    ~LocksInSituations();
+
+    const Job& job() const { return job_; }
+    LockStates of(OpeningId opening) const; // no lines: there is no such opening, or it has no locks
+
+private:
+    const Job job_;
+    mutable std::unique_ptr<const DividedJob> parts_; // once somebody asks
+};
 
 } // namespace doorloom

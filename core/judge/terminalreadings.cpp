@@ -1,13 +1,12 @@
 #include "judge/terminalreadings.h"
 
-#include "judge/checker.h"
-#include "judge/divider.h"
+#include "judge/dividedjob.h"
+#include "solve/readings.h"
 #include "solve/worst.h"
 #include "verdict/questions.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <cmath>
 
 namespace doorloom {
@@ -38,13 +37,6 @@ Message withRange(Message rest, const ReadingRange& range)
 
 } // namespace
 
-struct TerminalReadings::Parts {
-    explicit Parts(const Job& job) : wiring(job), divisions(divisionsOf(wiring, Checker::mostWhole)) {}
-
-    const Wiring wiring;
-    const std::vector<Division> divisions;
-};
-
 struct TerminalReadings::Opened {
     Opened(const Division& rows, const Job& whole) : division(&rows), job(jobOf(rows, whole)), net(job), meter(job, net), ask(net.circuit(), windowBudget) {}
 
@@ -61,15 +53,12 @@ TerminalReadings::~TerminalReadings() = default;
 const TerminalReadings::Opened* TerminalReadings::opened(DeviceId device) const
 {
     if (!parts_)
-        parts_ = std::make_unique<Parts>(job_);
-    const auto found = std::find_if(parts_->divisions.begin(), parts_->divisions.end(), [&](const Division& rows) {
-        return !rows.shares(device.number) &&
-               std::any_of(rows.devices.begin(), rows.devices.end(), [&](const Device* row) { return row->id == device; });
-    });
-    if (found == parts_->divisions.end())
+        parts_ = std::make_unique<DividedJob>(job_);
+    const Division* part = parts_->of(device);
+    if (!part)
         return nullptr;
-    if (!opened_ || opened_->division != &*found)
-        opened_ = std::make_unique<Opened>(*found, job_);
+    if (!opened_ || opened_->division != part)
+        opened_ = std::make_unique<Opened>(*part, job_);
     return opened_.get();
 }
 

@@ -7,6 +7,8 @@
 
 namespace doorloom {
 
+struct DividedJob;
+
 // What a meter reads at each terminal of a job, against a minus of the source that its potential hangs on: at rest, and the
 // lowest and highest over the positions looked at.
 // Owns: a copy of the job.   Cost: a netlist and one solution; the first question of at() parts the job, and each opens the part
@@ -21,13 +23,12 @@ public:
     Message at(const Landing& terminal) const;
 
 private:
-    struct Parts;
     struct Opened;
     const Opened* opened(DeviceId device) const; // null: it is judged in no part of its own
 
     Job job_;
     RestReadings rest_;
-    mutable std::unique_ptr<Parts> parts_;
+    mutable std::unique_ptr<DividedJob> parts_;
     mutable std::unique_ptr<Opened> opened_; // the last one asked for
 };
 

@@ -5,8 +5,6 @@
 #include "model/modelwords.h"
 #include "papers/lockwords.h"
 
-#include <algorithm>
-
 namespace doorloom {
 
 constinit const Text functionTestTitle = {.en = "Function test", .es = "Prueba de funcionamiento"};
@@ -105,7 +103,7 @@ std::string operatorWords(const Job& job, const Opening& opening, const Situatio
     return words;
 }
 
-PaperTable tableOf(const Job& job, const Opening& opening, const LockStates* states, Language language)
+PaperTable tableOf(const Job& job, const Opening& opening, const LockStates& states, Language language)
 {
     PaperTable table{opening.tag + (opening.words.empty() ? "" : ", " + opening.words), {}, headsIn(heads, language), {}, {0}};
     const auto add = [&](const std::string& doIt, const std::string& see) {
@@ -114,8 +112,8 @@ PaperTable tableOf(const Job& job, const Opening& opening, const LockStates* sta
     const std::vector<Situation> situations = situationsOf(opening);
     for (std::size_t i = 0; i < situations.size(); ++i) {
         std::string see;
-        for (std::size_t k = 0; states && k < states->locks.size(); ++k)
-            see += (k ? "; " : "") + lockWords(job, states->locks[k], states->lines[i].locks[k], language);
+        for (std::size_t k = 0; k < states.locks.size(); ++k)
+            see += (k ? "; " : "") + lockWords(job, states.locks[k], states.lines[i].locks[k], language);
         const std::string operators = operatorWords(job, opening, situations[i], language);
         see += see.empty() && !operators.empty() ? operators.substr(2) : operators;
         if (opening.egress == Egress::ByHand)
@@ -133,12 +131,10 @@ PaperTable tableOf(const Job& job, const Opening& opening, const LockStates* sta
 
 TablePaper functionTestTables(const Job& job, std::string digest, Language language)
 {
-    const std::vector<LockStates> all = lockStatesOf(Facts(job, windowBudget));
+    const LocksInSituations locks(job);
     TablePaper paper{functionTestTitle, titleBlockOf(job, std::move(digest)), {order, derived}, {}};
-    for (const Opening& opening : job.openings) {
-        const auto states = std::find_if(all.begin(), all.end(), [&](const LockStates& each) { return each.opening == opening.id; });
-        paper.tables.push_back(tableOf(job, opening, states == all.end() ? nullptr : &*states, language));
-    }
+    for (const Opening& opening : job.openings)
+        paper.tables.push_back(tableOf(job, opening, locks.of(opening.id), language));
     if (paper.tables.empty())
         paper.tables.push_back({std::string(inWords(functionTestTitle, language)), std::string(inWords(noOpenings, language)), headsIn(heads, language), {}, {}});
     return paper;

@@ -63,8 +63,10 @@ const Text& wordsOf(LockDoes what)
 TablePaper lockTables(const Job& job, std::string digest, Language language)
 {
     TablePaper paper{locksTitle, titleBlockOf(job, std::move(digest)), {byWiring}, {}};
-    for (const LockStates& states : lockStatesOf(Facts(job, windowBudget)))
-        paper.tables.push_back(tableOf(job, states, language));
+    const LocksInSituations locks(job);
+    for (const Opening& opening : job.openings)
+        if (!opening.locks.empty())
+            paper.tables.push_back(tableOf(job, locks.of(opening.id), language));
     if (paper.tables.empty())
         paper.tables.push_back({std::string(inWords(locksTitle, language)), std::string(inWords(noLocks, language)), headsIn(heads, language), {}, {}});
     return paper;

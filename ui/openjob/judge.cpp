@@ -13,7 +13,8 @@ Judge windowJudge()
         std::optional<CheckResult> check = checker->checkWhile(job, isWanted);
         if (!check || !isWanted())
             return std::nullopt;
-        return Judged{*std::move(check), scheduleOf(job, digestOf(job)), std::make_shared<const TerminalReadings>(job)};
+        return Judged{*std::move(check), scheduleOf(job, digestOf(job)), std::make_shared<const TerminalReadings>(job),
+                      std::make_shared<const LocksInSituations>(job)};
     };
 }
 

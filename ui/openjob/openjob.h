@@ -3,6 +3,7 @@
 #include "base/result.h"
 #include "edit/change.h"
 #include "judge/findings.h"
+#include "judge/lockstates.h"
 #include "judge/terminalreadings.h"
 #include "model/job.h"
 #include "papers/schedule.h"
@@ -31,6 +32,7 @@ struct Judged {
     CheckResult check;
     Schedule schedule;
     std::shared_ptr<const TerminalReadings> readings{}; // null: not worked out
+    std::shared_ptr<const LocksInSituations> locks{};   // as well
 };
 
 // How the worker judges a snapshot; called on its thread, and never twice at once. It may give up, with

@@ -9,6 +9,7 @@
 #include "openjob/shown.h"
 #include "panels/details.h"
 #include "panels/findingspanel.h"
+#include "panels/lockspanel.h"
 #include "panels/schedulepanel.h"
 #include "panels/shelf.h"
 #include "panels/typedentry.h"
@@ -178,6 +179,9 @@ void Window::buildPanels()
     QDockWidget* findings = dock(this, "findings", tr("Findings"), findings_, Qt::RightDockWidgetArea);
     QDockWidget* schedule =
         dock(this, "schedule", tr("Terminal schedule"), schedule_, Qt::BottomDockWidgetArea);
+    locks_ = new LocksPanel(open_, selection_, this);
+    tabifyDockWidget(schedule, dock(this, "locks", tr("Locks"), locks_, Qt::BottomDockWidgetArea));
+    schedule->raise();
     setCorner(Qt::BottomRightCorner, Qt::RightDockWidgetArea);
     const int em = fontMetrics().averageCharWidth();
     resizeDocks({shelf, details}, {34 * em, 44 * em}, Qt::Horizontal);
@@ -256,6 +260,7 @@ void Window::connectParts()
     connect(findings_, &FindingsPanel::setAsideAsked, this,
             [this](const Finding& finding) { askToSetAside(*this, finding); });
     connect(schedule_, &SchedulePanel::jump, this, jump);
+    connect(locks_, &LocksPanel::jump, this, jump);
     connect(details_, &Details::openingAsked, this, [this] { addAnOpening(*this); });
     connect(details_, &Details::titleBlockAsked, this, [this] { askForTitleBlock(*this); });
 }

@@ -17,6 +17,7 @@ namespace doorloom {
 
 class Details;
 class FindingsPanel;
+class LocksPanel;
 class NoticeBar;
 class SchedulePanel;
 class Shelf;
@@ -103,6 +104,7 @@ private:
     Details* details_ = nullptr;
     FindingsPanel* findings_ = nullptr;
     SchedulePanel* schedule_ = nullptr;
+    LocksPanel* locks_ = nullptr;
     QLabel* hovered_ = nullptr;
     bool arranged_ = false; // the panels: by the user's settings, or for the room that there is
 };
