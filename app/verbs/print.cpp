@@ -1,4 +1,5 @@
 #include "file/jobfile.h"
+#include "papers/dangers.h"
 #include "papers/papers.h"
 #include "print/paperapplication.h"
 #include "print/writepaper.h"
@@ -60,7 +61,8 @@ Reply runPrint(const Request& request)
     if (!job.ok())
         return refusal(job.problem(), request.language);
     const PaperSetup setup{.language = request.languageIsAsked ? request.language : languageOf(job.value()),
-                           .digest = digestOf(job.value())};
+                           .digest = digestOf(job.value()),
+                           .dangers = dangersOf(job.value(), checkJob(job.value()))};
     const auto application = drawsPages(out) ? paperApplication() : nullptr;
     const PageSetup page{.size = *size, .language = setup.language, .fontFolder = DOORLOOM_RESOURCES "/font", .labels = labels.value()};
     if (const Result<Done> written = writePaper(*paper, job.value(), setup, page, out); !written.ok())

@@ -143,7 +143,10 @@ static const Paper* const papers[] = {&schedulePaper, &tagsPaper,  &pullPaper,  
 
 std::string textOf(const Paper& paper, const Job& job, const PaperSetup& setup)
 {
-    return paper.tables ? tableText(paper.tables(job, setup), setup.language) : paper.text(job, setup);
+    std::string text;
+    for (const Message& danger : setup.dangers)
+        text += inWords(danger, setup.language) + "\n";
+    return text + (paper.tables ? tableText(paper.tables(job, setup), setup.language) : paper.text(job, setup));
 }
 
 std::span<const Paper* const> allPapers()

@@ -12,6 +12,7 @@ namespace doorloom {
 struct PaperSetup {
     Language language = Language::English;
     std::string digest; // digestOf(job) (core/file), for the title block
+    std::vector<Message> dangers{}; // dangersOf(job, its check) (core/papers): at the head of every sheet
 };
 
 // A paper's plain forms. One that is nothing but tables says only these and its CSV; ui/print draws pages for the others.

@@ -76,7 +76,8 @@ TitleBlock titleBlockOf(const Job& job, std::string digest)
                  .author = info.author,
                  .revision = info.revision,
                  .date = info.date,
-                 .digest = {}};
+                 .digest = {},
+                 .dangers = {}};
     }
     block.digest = std::move(digest);
     return block;

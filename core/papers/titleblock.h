@@ -11,6 +11,7 @@ namespace doorloom {
 struct TitleBlock {
     std::string number, title, site, client, author, revision, date;
     std::string digest; // short, of the job's content: two sheets with different ones are of different jobs
+    std::vector<Message> dangers; // that nobody has mended: at the head of every sheet
 };
 
 // In: the digest, digestOf(job) (core/file)

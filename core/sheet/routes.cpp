@@ -392,8 +392,10 @@ void Routes::settleLarge(Rows& changed)
     for (Group& group : groups_) {
         if (group.isSettled || !group.isLarge())
             continue;
-        if (!group.away)
+        if (!group.away) {
             group.away = std::make_unique<Errand>(group.sheet, prices_);
+            return;
+        }
         if (!group.away->isDone())
             return;
         settleGroup(group, group.away->routes(), changed);

@@ -9,7 +9,9 @@ using Sort = FormType::Sort;
 
 std::string asJson(Sort sort, const std::string& cell)
 {
-    return cellAsJson({.sort = sort}, cell);
+    FormType type;
+    type.sort = sort;
+    return cellAsJson(type, cell);
 }
 
 TEST(KindCells, AreNumbersTruthsWordsListsAndPairs)

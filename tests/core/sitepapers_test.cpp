@@ -1,6 +1,7 @@
 #include "file/jobfile.h"
 #include "judge/findings.h"
 #include "judge/setaside.h"
+#include "papers/dangers.h"
 #include "papers/papers.h"
 #include "papers/voltsreport.h"
 #include "verdict/positions.h"
@@ -194,6 +195,23 @@ TEST(FindingsSheet, BeginsWithTheDangers)
     const Rows rows = rowsOf("findings", sample("restroom-staff-broken"));
     EXPECT_EQ(rows.front()[0], "!! danger");
     EXPECT_EQ(rows.back()[0], "Accepted by");
+}
+
+// Four of them: three by name.
+TEST(Dangers, StandAtTheHeadOfEveryPaper)
+{
+    const Job job = sample("restroom-public-broken");
+    CheckResult check = checkJob(job);
+    const PaperSetup setup{Language::English, "", dangersOf(job, check)};
+    ASSERT_EQ(setup.dangers.size(), 2u);
+    EXPECT_EQ(inWords(setup.dangers[0]), "!! DANGER not mended, do not give power: PS1: Shorted source");
+    for (const Paper* paper : allPapers())
+        EXPECT_TRUE(textOf(*paper, job, setup).starts_with(inWords(setup.dangers[0]) + "\n" + inWords(setup.dangers[1]) + "\n")) << paper->name;
+    check.findings.insert(check.findings.begin(), 2, check.findings.front());
+    const auto lines = dangersOf(job, check);
+    ASSERT_EQ(lines.size(), 4u);
+    EXPECT_EQ(inWords(lines[3]), "!! 1 more dangers: see the sheet of findings");
+    EXPECT_TRUE(dangersOf(sample("restroom-public"), checkJob(sample("restroom-public"))).empty());
 }
 
 TEST(FindingsSheet, NamesWhoSetAFindingAside)

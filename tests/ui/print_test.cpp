@@ -115,6 +115,29 @@ TEST(PaperFont, ThatIsMissingIsNamed)
 
 // ---- Pages.
 
+TEST(SchedulePages, BeginWithTheDangersThatNobodyHasMended)
+{
+    Schedule schedule = everything();
+    const std::size_t count = pagesOf(schedule, setupOf()).size();
+    schedule.title.dangers = {verbatim("!! DANGER one"), verbatim("!! DANGER two")};
+    const auto pages = pagesOf(schedule, setupOf());
+    EXPECT_GE(pages.size(), count);
+    for (const PrintedPage& page : pages) {
+        std::vector<double> at;
+        double first = page.texts.front().baseline + 1000; // of what follows under them
+        for (const PlacedText& text : page.texts)
+            if (text.text.startsWith("!! DANGER"))
+                at.push_back(text.baseline);
+        ASSERT_EQ(at.size(), 2u);
+        for (const PlacedText& text : page.texts)
+            if (text.baseline > at[1])
+                first = std::min(first, text.baseline);
+        EXPECT_LT(at[0], at[1]);
+        EXPECT_LT(at[1], 90);
+        EXPECT_GT(first, at[1] + 8);
+    }
+}
+
 TEST(SchedulePages, KeepEveryTextInsideThePageAndNoTextOverAnother)
 {
     const PaperFont font = paperFont();

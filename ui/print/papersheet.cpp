@@ -97,6 +97,18 @@ void PageStack::turn()
 {
     pages_.emplace_back();
     y_ = 0;
+    put(head_);
+}
+
+Piece dangersPiece(const PaperPieces& make, const TitleBlock& title)
+{
+    Piece piece;
+    for (const Message& danger : title.dangers)
+        append(piece, make.paragraph(printWords(danger, make.language()), smallPrint, Weight::Bold, 0, 2));
+    if (piece.height > 0)
+        piece.rules.push_back({0, piece.height + 1, make.width(), piece.height + 1, thinRule});
+    piece.height += piece.height > 0 ? 4 : 0;
+    return piece;
 }
 
 void PageStack::put(const Piece& piece)

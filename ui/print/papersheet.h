@@ -12,20 +12,24 @@ namespace doorloom {
 // What a paper may fill of a sheet, in points.
 PageSize roomOn(SheetSize size);
 
-// Sheets that are filled from the top.
+// What stands at the head of every sheet: dangers that nobody has mended.
+Piece dangersPiece(const PaperPieces& make, const TitleBlock& title);
+
+// Sheets that are filled from the top, each with the same head.
 class PageStack {
 public:
-    explicit PageStack(double height) : height_(height) { turn(); }
+    PageStack(double height, Piece head) : height_(height), head_(std::move(head)) { turn(); }
 
-    double whole() const { return height_; }
+    double whole() const { return height_ - head_.height; }
     double left() const { return height_ - y_; }
-    bool atTop() const { return y_ == 0; }
+    bool atTop() const { return y_ == head_.height; }
     void turn();
     void put(const Piece& piece);
     std::vector<PrintedPage> taken() { return std::move(pages_); }
 
 private:
     double height_, y_ = 0;
+    Piece head_;
     std::vector<PrintedPage> pages_;
 };
 

@@ -56,7 +56,7 @@ Result<std::vector<PrintedPage>> powerPages(const PowerSheet& sheet, const Paper
 {
     const PageSize room = roomOn(setup.size);
     const PaperPieces make(font, setup.language, room.width);
-    PageStack stack(room.height);
+    PageStack stack(room.height, dangersPiece(make, sheet.title));
     putOpening(stack, make, sheet.title, powerTitle, setup.size, conditionsOf(sheet));
     for (const PrintedTable& table : {tableOfLoads(sheet, setup.language), tableOfSources(sheet, setup.language)}) {
         const Result<FittedColumns> columns = columnsOf(table, font, room.width, powerTitle);

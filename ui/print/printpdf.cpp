@@ -31,8 +31,9 @@ QString titleOf(const TitleBlock& title, Text paper, Language language)
 
 // In: what makes the pages of these rows, which have a title block
 template <class Rows, class PagesOf>
-Result<Drawn> drawn(const Rows& rows, Text paper, PagesOf pagesOf, const PageSetup& setup)
+Result<Drawn> drawn(Rows rows, Text paper, PagesOf pagesOf, const PaperSetup& whole, const PageSetup& setup)
 {
+    rows.title.dangers = whole.dangers;
     Result<PaperFont> font = PaperFont::load(setup.fontFolder);
     if (!font.ok())
         return font.problem();
@@ -53,14 +54,9 @@ Result<Drawn> drawnTags(const TagSheet& tags, const PageSetup& setup)
     return Drawn{std::move(font.value()), std::move(labels.value().pages), layoutOf(labels.value().size), titleOf(tags.title, tagsTitle, setup.language)};
 }
 
-Result<Drawn> drawnSchedule(const Schedule& schedule, const PageSetup& setup)
+Result<Drawn> drawnSchedule(Schedule schedule, const PaperSetup& setup, const PageSetup& page)
 {
-    return drawn(schedule, scheduleTitle, schedulePages, setup);
-}
-
-Result<Drawn> drawnTables(const TablePaper& paper, const PageSetup& setup)
-{
-    return drawn(paper, paper.name, tablePages, setup);
+    return drawn(std::move(schedule), scheduleTitle, schedulePages, setup, page);
 }
 
 struct DrawnPaper {
@@ -69,11 +65,11 @@ struct DrawnPaper {
 };
 constexpr DrawnPaper drawnPapers[] = {
     {"schedule", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
-         return drawnSchedule(scheduleOf(job, setup.digest), page);
+         return drawnSchedule(scheduleOf(job, setup.digest), setup, page);
      }},
     {"tags", [](const Job& job, const PaperSetup& setup, const PageSetup& page) { return drawnTags(tagsOf(job, setup.digest), page); }},
     {"power", [](const Job& job, const PaperSetup& setup, const PageSetup& page) {
-         return drawn(powerOf(job, setup.digest), powerTitle, powerPages, page);
+         return drawn(powerOf(job, setup.digest), powerTitle, powerPages, setup, page);
      }},
 };
 
@@ -82,7 +78,8 @@ Result<Drawn> drawnPaper(std::string_view name, const Job& job, const PaperSetup
     for (const DrawnPaper& each : drawnPapers)
         if (each.name == name)
             return each.draw(job, setup, page);
-    return drawnTables(paperNamed(name)->tables(job, setup), page);
+    const Paper& paper = *paperNamed(name);
+    return drawn(paper.tables(job, setup), paper.title, tablePages, setup, page);
 }
 
 std::string pdfOfDrawn(const Drawn& drawn) { return pdfOf(drawn.pages, drawn.font, drawn.layout, drawn.title); }
@@ -91,7 +88,7 @@ std::string pdfOfDrawn(const Drawn& drawn) { return pdfOf(drawn.pages, drawn.fon
 
 Result<std::string> schedulePdf(const Schedule& schedule, const PageSetup& setup)
 {
-    const Result<Drawn> drawn = drawnSchedule(schedule, setup);
+    const Result<Drawn> drawn = drawnSchedule(schedule, {}, setup);
     if (!drawn.ok())
         return drawn.problem();
     return pdfOfDrawn(drawn.value());

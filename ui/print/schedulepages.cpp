@@ -12,7 +12,7 @@ namespace {
 class ScheduleLayout {
 public:
     ScheduleLayout(const Schedule& schedule, const SchedulePieces& make, SheetSize size)
-        : schedule_(schedule), make_(make), stack_(roomOn(size).height)
+        : schedule_(schedule), make_(make), stack_(roomOn(size).height, dangersPiece(make.plain(), schedule.title))
     {
         putOpening(stack_, make.plain(), schedule.title, scheduleTitle, size, {unitsLine});
     }

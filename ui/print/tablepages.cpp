@@ -86,7 +86,7 @@ Result<std::vector<PrintedPage>> tablePages(const TablePaper& paper, const Paper
 {
     const PageSize room = roomOn(setup.size);
     const PaperPieces make(font, setup.language, room.width);
-    PageStack stack(room.height);
+    PageStack stack(room.height, dangersPiece(make, paper.title));
     putOpening(stack, make, paper.title, paper.name, setup.size, paper.opening);
     for (const PaperTable& each : paper.tables) {
         const PrintedTable table = printedTable(each);

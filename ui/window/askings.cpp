@@ -8,9 +8,11 @@
 #include "edit/openings.h"
 #include "edit/undowords.h"
 #include "file/jobfile.h"
+#include "judge/findings.h"
 #include "judge/findingtext.h"
 #include "judge/setaside.h"
 #include "openjob/shown.h"
+#include "papers/dangers.h"
 #include "print/paperdialog.h"
 #include "print/printpdf.h"
 #include "print/writepaper.h"
@@ -191,8 +193,9 @@ void askForPaper(Window& window)
     PaperDialog dialog(languageOf(job), sheets.ok() ? sheets.value() : LabelSheets{}, &window);
     if (dialog.exec() != QDialog::Accepted)
         return;
+    const Judged* judged = window.open().judged();
     const AskedPaper asked{dialog.paper(),
-                           {.language = dialog.language(), .digest = digestOf(job)},
+                           {.language = dialog.language(), .digest = digestOf(job), .dangers = dangersOf(job, judged ? judged->check : checkJob(job, windowBudget))},
                            {.size = dialog.size(),
                             .language = dialog.language(),
                             .fontFolder = window.surroundings().resources + "/font",
