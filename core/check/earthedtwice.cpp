@@ -19,9 +19,12 @@ bool isAlways(const Joint& joint) { return joint.guard.always(); }
 std::set<Vertex> earths(const Facts& facts)
 {
     std::set<Vertex> all;
-    for (const Joint& joint : facts.circuit().joints)
-        if (partBehind<EarthPart>(facts.job, facts.net.origin(joint.origin)))
-            all.insert({joint.a, joint.b});
+    for (Vertex vertex = 0; vertex < facts.circuit().vertices; ++vertex)
+        if (const NetVertex& name = facts.net.vertex(vertex); !name.device && !name.splice) // the earth itself
+            for (std::uint32_t number : facts.jointsAt(vertex))
+                all.insert({facts.circuit().joints[number].a, facts.circuit().joints[number].b});
+    if (all.empty())
+        return all;
     const auto isOfABar = [&](const Joint& joint) {
         const Kind* kind = kindOf(facts.job, facts.deviceOf(joint.origin));
         return isAlways(joint) && kind && kind->family == "joint";

@@ -17,6 +17,13 @@ Facts::Facts(const Job& of, std::uint64_t steps, Telling what)
     }
 }
 
+const std::optional<Position>& Facts::rest() const
+{
+    if (!rest_)
+        rest_ = ask.settled(atRest(circuit()));
+    return *rest_;
+}
+
 const Figures& Facts::figures() const
 {
     if (!figures_)

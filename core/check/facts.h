@@ -30,6 +30,7 @@ public:
     const Verdict& shorted(std::uint32_t feed) const;
     const Verdict& returned(std::uint32_t element) const;
     const Verdict& operated(std::uint32_t input) const;
+    const std::optional<Position>& rest() const; // everything idle, settled; nothing: it never settles
     const Figures& figures() const; // of all positions within the budget, or of those of useFigures
     void useFigures(Figures figures) { figures_ = std::move(figures); }
 
@@ -47,6 +48,7 @@ public:
 
 private:
     std::vector<std::vector<std::uint32_t>> jointsAt_;
+    mutable std::optional<std::optional<Position>> rest_;
     mutable std::optional<Figures> figures_;
     mutable std::map<std::uint32_t, Verdict> shorted_, returned_, operated_;
 };

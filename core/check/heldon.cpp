@@ -15,10 +15,9 @@ constexpr Text remedy = {.en = "Feed {load} through a contact that is open at re
 std::vector<Finding> findHeldOn(const Facts& facts)
 {
     std::vector<Finding> findings;
-    const auto rest = facts.ask.settled(atRest(facts.circuit()));
-    for (std::uint32_t number = 0; rest && number < facts.circuit().elements.size(); ++number) {
+    for (std::uint32_t number = 0; number < facts.circuit().elements.size(); ++number) {
         const LoadPart* load = facts.loadOf(number);
-        if (!load || load->duty != Duty::Intermittent || !facts.ask.returnedIn(*rest, number))
+        if (!load || load->duty != Duty::Intermittent || !facts.rest() || !facts.ask.returnedIn(*facts.rest(), number))
             continue;
         Finding finding;
         finding.rule = "held-on";

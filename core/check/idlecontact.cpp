@@ -28,18 +28,35 @@ bool tellsSomething(OperatorNature nature)
     return nature == Hand || nature == KeySwitch || nature == Selector || nature == Door || nature == Bolt || nature == Sensor || nature == Relay;
 }
 
-std::set<MovedIndex> operatorsThatMatter(const Facts& facts)
-{
-    std::set<MovedIndex> all;
-    for (std::uint32_t i = 0; i < facts.circuit().elements.size(); ++i)
-        if (facts.circuit().elements[i].kind == ElementKind::Load || facts.circuit().elements[i].kind == ElementKind::Resistor)
-            for (MovedIndex moved : facts.ask.operatorsThatMatter(i))
-                all.insert(moved);
-    for (std::uint32_t i = 0; i < facts.circuit().inputs.size(); ++i)
-        for (const auto& some : {facts.ask.operatorsThatMatterToInput(i), Loop(facts, i).operators()})
-            all.insert(some.begin(), some.end());
-    return all;
-}
+// Operators that matter to some load or input, found one load or input after another until it is the one asked for.
+class Mattering {
+public:
+    explicit Mattering(const Facts& facts) : facts_(facts) {}
+
+    bool contains(MovedIndex moved)
+    {
+        while (!found_.contains(moved) && (element_ < facts_.circuit().elements.size() || input_ < facts_.circuit().inputs.size()))
+            addNext();
+        return found_.contains(moved);
+    }
+
+private:
+    void addNext()
+    {
+        if (input_ < facts_.circuit().inputs.size()) {
+            add(facts_.ask.operatorsThatMatterToInput(input_));
+            if (supervisedInput(facts_, input_))
+                add(Loop(facts_, input_).operators());
+            ++input_;
+        } else if (const Element& at = facts_.circuit().elements[element_++]; at.kind == ElementKind::Load || at.kind == ElementKind::Resistor)
+            add(facts_.ask.operatorsThatMatter(element_ - 1));
+    }
+    void add(const std::vector<MovedIndex>& operators) { found_.insert(operators.begin(), operators.end()); }
+
+    const Facts& facts_;
+    std::set<MovedIndex> found_;
+    std::uint32_t element_ = 0, input_ = 0;
+};
 
 // What hangs on it through joints and resistors, short of every pole.
 std::set<Vertex> hangsOn(const Facts& facts, const Joint& joint)
@@ -100,14 +117,12 @@ std::optional<MovedIndex> movedBy(const Facts& facts, const Joint& joint)
 std::vector<Finding> findIdle(const Facts& facts)
 {
     std::vector<Finding> findings;
-    std::optional<std::set<MovedIndex>> mattering;
+    Mattering mattering(facts);
     for (const Joint& joint : facts.circuit().joints) {
         const auto moved = movedBy(facts, joint);
         if (!moved || !facts.isLanded(joint.a) || !facts.isLanded(joint.b) || facts.ask.netOf(joint.a) == facts.ask.netOf(joint.b))
             continue; // what is bridged is told by that rule
-        if (!mattering)
-            mattering = operatorsThatMatter(facts);
-        if (mattering->contains(*moved) || isToldAlready(facts, joint))
+        if (mattering.contains(*moved) || isToldAlready(facts, joint))
             continue;
         Finding finding;
         finding.rule = "idle-contact";

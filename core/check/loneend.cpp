@@ -114,7 +114,7 @@ std::vector<Inside> insidesOf(const Facts& facts)
                 const Joint& joint = facts.circuit().joints[number];
                 if (!isInside(facts, joint))
                     continue;
-                inside.hasContact = inside.hasContact || partBehind<ContactPart>(facts.job, facts.net.origin(joint.origin));
+                inside.hasContact = inside.hasContact || !joint.guard.always();
                 for (Vertex next : {joint.a, joint.b})
                     if (!been[next]) {
                         been[next] = 1;

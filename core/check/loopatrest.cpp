@@ -120,11 +120,10 @@ std::vector<Finding> findWrongLoops(const Facts& facts)
 {
     std::vector<Finding> findings;
     const Position idle = atRest(facts.circuit());
-    const auto rest = facts.ask.settled(idle);
-    for (std::uint32_t input = 0; rest && input < facts.circuit().inputs.size(); ++input) {
-        if (!facts.circuit().inputs[input].mustBeClosed || !occurs(facts.operated(input)))
+    for (std::uint32_t input = 0; input < facts.circuit().inputs.size(); ++input) {
+        if (!facts.circuit().inputs[input].mustBeClosed || !occurs(facts.operated(input)) || !facts.rest())
             continue; // never closed is told by that rule
-        if (!facts.ask.operatedIn(*rest, input)) {
+        if (!facts.ask.operatedIn(*facts.rest(), input)) {
             findings.push_back(openAtRest(facts, input));
             continue;
         }

@@ -96,6 +96,11 @@ bool wantsAContactToClose(const Facts& facts, const DryInput& input)
     return part && part->bands.empty() && !input.mustBeClosed && !input.mayShare && facts.isLanded(input.terminal);
 }
 
+template <class IsSo> bool isSoAtRest(const Facts& facts, IsSo isSo)
+{
+    return facts.rest() && isSo(*facts.rest());
+}
+
 bool isDoorOperator(const Facts& facts, const DryInput& input)
 {
     const Kind* kind = kindOf(facts.job, facts.deviceOf(input.origin));
@@ -105,12 +110,11 @@ bool isDoorOperator(const Facts& facts, const DryInput& input)
 std::vector<Finding> findOperated(const Facts& facts)
 {
     std::vector<Finding> findings;
-    const auto rest = facts.ask.settled(atRest(facts.circuit()));
-    if (!rest)
-        return findings;
     for (std::uint32_t number = 0; number < facts.circuit().inputs.size(); ++number) {
         const DryInput& input = facts.circuit().inputs[number];
-        if (!wantsAContactToClose(facts, input) || !facts.ask.operatedIn(*rest, number))
+        if (!wantsAContactToClose(facts, input) || facts.operated(number).answer != Answer::Some || !isSoAtRest(facts, [&](const Position& rest) {
+                return facts.ask.operatedIn(rest, number);
+            }))
             continue;
         const std::vector<MovedIndex> mattering = facts.ask.operatorsThatMatterToInput(number);
         const bool starts = activationOf(facts, facts.deviceOf(input.origin)) == number && isDoorOperator(facts, input);
@@ -120,7 +124,8 @@ std::vector<Finding> findOperated(const Facts& facts)
     }
     for (std::uint32_t element = 0; element < facts.circuit().elements.size(); ++element) {
         const LoadPart* load = facts.loadOf(element);
-        if (!load || (load->use != LoadUse::Input && load->use != LoadUse::Sounder) || !facts.ask.returnedIn(*rest, element))
+        if (!load || (load->use != LoadUse::Input && load->use != LoadUse::Sounder) ||
+            !isSoAtRest(facts, [&](const Position& rest) { return facts.ask.returnedIn(rest, element); }))
             continue;
         const std::vector<MovedIndex> mattering = facts.ask.operatorsThatMatter(element);
         if (const auto by = letGoBy(facts, mattering, Others::MayNot, [&](const Position& position) { return facts.ask.returnedIn(position, element); }))

@@ -66,14 +66,13 @@ Finding findingFor(const Facts& facts, const Opening& opening, const Sides& side
 std::vector<Finding> findShared(const Facts& facts)
 {
     std::vector<Finding> findings;
-    const auto rest = facts.ask.settled(atRest(facts.circuit()));
     for (const Opening& opening : facts.job.openings) {
-        if (opening.occupied.empty() || !rest)
+        if (opening.occupied.empty() || !facts.rest())
             continue;
         for (const Sides& sides : pairsOf(opening)) {
             const auto outside = facts.ask.settled(handsAlone(facts, *sides.outside)), inside = facts.ask.settled(handsAlone(facts, *sides.inside));
             for (std::uint32_t input = 0; outside && inside && input < facts.circuit().inputs.size(); ++input)
-                if (!facts.ask.operatedIn(*rest, input) && facts.ask.operatedIn(*outside, input) && facts.ask.operatedIn(*inside, input) &&
+                if (!facts.ask.operatedIn(*facts.rest(), input) && facts.ask.operatedIn(*outside, input) && facts.ask.operatedIn(*inside, input) &&
                     *outside != *inside)
                     findings.push_back(findingFor(facts, opening, sides, input));
         }
