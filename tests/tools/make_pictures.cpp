@@ -49,7 +49,7 @@ struct TidiedSheet {
 };
 const TidiedSheet tidiedSheets[] = {
     {"tidy-restroom", {"restroom-public"}, {}},
-    {"tidy-vestibule", {"restroom-staff", "archive-room"}, {"CAB"}},
+    {"tidy-vestibule", {"vestibule"}, {}},
     {"tidy-fifty", {"restroom-public", "restroom-staff", "archive-room", "yard-gate", "restroom-staff"}, {}},
 };
 
