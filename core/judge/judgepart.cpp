@@ -101,7 +101,7 @@ class PartJudge {
 public:
     PartJudge(const Job& job, std::uint64_t budget, JudgedPart& judged)
         : job_(job), budget_(budget), findings_(rawFindings(job, budget, With::Figures, &judged)), best_(findings_.size()),
-          isLine_(findings_.size(), false), trialsLeft_(mostTrials(job))
+          isLine_(findings_.size(), false), isTried_(findings_.size(), false), trialsLeft_(mostTrials(job))
     {
         for (const Finding& finding : findings_) {
             known_.push_back(knownBy(finding));
@@ -114,9 +114,7 @@ public:
     std::vector<Finding> judged()
     {
         for (std::size_t i = 0; i < findings_.size(); ++i)
-            best_[i] = bestOutcome(i);
-        for (std::size_t i = 0; i < findings_.size(); ++i)
-            if (!isLine_[i] && best_[i])
+            if (!isLine_[i] && (best_[i] = bestOutcome(i)))
                 takeLines(i);
         takeWhatAllMend();
         std::vector<Finding> speaking;
@@ -149,6 +147,7 @@ private:
     const Outcome* bestOutcome(std::size_t i)
     {
         Finding& finding = findings_[i];
+        isTried_[i] = true;
         if (finding.remedies.empty())
             return nullptr;
         const Outcome* best = nullptr;
@@ -185,6 +184,10 @@ private:
     void makeLine(std::size_t head, std::size_t line)
     {
         isLine_[line] = true;
+        if (!isTried_[line]) { // what mends the head mends it, and leaves the least
+            findings_[line].remedies = findings_[head].remedies;
+            findings_[line].remedy = findings_[head].remedy;
+        }
         addLine(findings_[head], std::move(findings_[line]));
     }
 
@@ -246,7 +249,7 @@ private:
     std::vector<Finding> findings_;
     std::vector<Known> known_;         // of each, as it was found
     std::vector<const Outcome*> best_; // after the best remedy of each
-    std::vector<bool> isLine_;
+    std::vector<bool> isLine_, isTried_;
     std::deque<std::pair<Change, std::optional<Outcome>>> trials_;
     std::size_t trialsLeft_;
     With trialsWith_ = With::VerdictsAlone;
