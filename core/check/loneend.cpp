@@ -128,17 +128,21 @@ std::vector<Inside> insidesOf(const Facts& facts)
     return all;
 }
 
-// By terminal: how many conductors. A strand from a spare terminal to its neighbour takes nothing along.
+// By terminal: how many conductors; where nothing is switched, no more of them than the two that say all. A strand from a spare
+// terminal to its neighbour takes nothing along.
 std::map<Vertex, std::size_t> landingsIn(const Facts& facts, const Inside& inside)
 {
     std::map<Vertex, std::size_t> counts;
     bool leaves = false;
-    for (Vertex vertex : inside.terminals)
+    for (Vertex vertex : inside.terminals) {
+        if (!inside.hasContact && counts.size() > 1)
+            break;
         for (const Conductor* conductor : facts.landingAt(vertex) ? facts.conductorsAt(vertex) : std::vector<const Conductor*>{}) {
             const Landing *from = landingOf(conductor->from), *to = landingOf(conductor->to);
             leaves = leaves || !from || !to || from->device != to->device;
             ++counts[vertex];
         }
+    }
     const bool isStrand = !leaves && counts.size() == 1 && counts.begin()->second == 1;
     return isStrand ? std::map<Vertex, std::size_t>{} : counts;
 }
